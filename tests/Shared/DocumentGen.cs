@@ -1,0 +1,108 @@
+using CsCheck;
+using PatternShop.Weave;
+
+namespace PatternShop.Tests.Shared;
+
+/// <summary>Makes pattern documents that keep every rule, small unless asked otherwise. <see cref="DocumentTraits"/> says which kinds are among them.</summary>
+public static class DocumentGen
+{
+    private static readonly Gen<Side> SideGen = Gen.OneOf(Side.Left, Side.Right);
+    private static readonly Gen<Stroke> StrokeGen = Gen.OneOf(Stroke.Under, Stroke.Over);
+
+    /// <summary>Documents of at most 10 × 12 motifs.</summary>
+    public static Gen<PatternDocument> Documents { get; } = Of(10, 12);
+
+    /// <summary>Documents whose motif has at most so many rows and ends.</summary>
+    public static Gen<PatternDocument> Of(int maxRows, int maxEnds) =>
+        from motif in Motifs(maxRows, maxEnds)
+        from width in Widths(motif.Columns)
+        from rows in RowPlans(motif.Rows)
+        from words in Words
+        from gauge in Gen.Select(Densities, Densities, (sett, rows) => new Gauge(sett, rows))
+        from glyphs in Gen.OneOf(GlyphStyle.Cells, GlyphStyle.Bars)
+        select new PatternDocument(words.Title, words.Language, words.Licence, words.Notes, motif, width, rows, gauge, glyphs);
+
+    /// <summary>Grids of any cells, some of them mirrored left to right, some of them twills.</summary>
+    public static Gen<BitGrid> Motifs(int maxRows, int maxEnds) =>
+        from rows in Gen.Int[1, maxRows]
+        from ends in Gen.Int[1, maxEnds]
+        from cells in Gen.Bool.Array[rows * ends]
+        from kind in Gen.Int[0, 9]
+        select BitGrid.Create(rows, ends, (row, end) => kind switch
+        {
+            0 or 1 => cells[(row * ends) + Math.Min(end, ends - 1 - end)],
+            2 => (row + end) % ends < (ends + 1) / 2,
+            _ => cells[(row * ends) + end],
+        });
+
+    public static Gen<WidthPlan> Widths(int motifEnds) =>
+        from repeats in Gen.Int[1, 4]
+        from offset in Gen.Int[0, motifEnds - 1]
+        from balance in Gen.Int[0, motifEnds + 2]
+        from floating in Gen.Frequency((1, Gen.Const((FloatingSelvedges?)null)), (3, Floatings))
+        select new WidthPlan(repeats, offset, balance, floating);
+
+    public static Gen<RowPlan> RowPlans(int motifRows) =>
+        from starts in SideGen.Array[1, 3]
+        from firstPlain in StrokeGen
+        from steps in Steps(motifRows, starts.Length).Array[1, 4]
+        from all in Chart(motifRows, starts.Length)
+        select new RowPlan(
+            starts.Select(side => new Weft(side)).ToSequence(),
+            firstPlain,
+            steps.Any(Weaves) ? steps.ToSequence() : steps.Append(all).ToSequence());
+
+    private static Gen<FloatingSelvedges?> Floatings { get; } =
+        from edges in Gen.OneOf(EdgeWay.Alike, EdgeWay.Entering)
+        from first in StrokeGen
+        select (FloatingSelvedges?)new FloatingSelvedges(edges, first);
+
+    private static Gen<Density> Densities { get; } =
+        from tenThousandths in Gen.OneOf(Gen.Int[1, 40].Select(n => n * 10_000), Gen.Int[1, 200].Select(n => n * 2_500), Gen.Int[1, 10_000_000])
+        from unit in Gen.OneOf(DensityUnit.PerInch, DensityUnit.PerCentimetre, DensityUnit.PerTenCentimetres)
+        select new Density(tenThousandths / 10_000m, unit);
+
+    private static Gen<string> Letters { get; } = Gen.OneOf(
+        Gen.Char['a', 'z'].Select(c => c.ToString()),
+        Gen.OneOf(" ", "\"", "\\", "/", "<", "&", "é", "ß", "Ω", "א", "中", "\u0301", "\uE000", "😀", "𝄞"));
+
+    private static Gen<(string Title, string Language, string Licence, string Notes)> Words { get; } =
+        from title in Text(Letters, 0, 20)
+        from language in Gen.OneOf("en", "de", "pt-BR", "zh-Hant")
+        from licence in Text(Letters, 0, 10)
+        from notes in Text(Gen.Frequency((4, Letters), (1, Gen.Const("\n"))), 0, 30)
+        select ("T" + title, language, licence, notes);
+
+    private static Gen<string> Text(Gen<string> letters, int least, int most) => letters.Array[least, most].Select(string.Concat);
+
+    private static Gen<RowStep> Steps(int motifRows, int wefts) => Gen.Frequency(
+        (2, Simple(motifRows, wefts).Select(step => (RowStep)step)),
+        (2, Gen.Select(Gen.Int[1, 4], Simple(motifRows, wefts).Array[1, 3], (times, steps) => (RowStep)new Repeat(times, steps.ToSequence()))));
+
+    private static Gen<SimpleStep> Simple(int motifRows, int wefts) => Gen.Frequency(
+        (4, Chart(motifRows, wefts)),
+        (2, Gen.Select(Gen.Int[1, 3], Gen.Int[1, wefts], (count, weft) => (SimpleStep)new PlainRows(count, weft))),
+        (2, Stitches(wefts)));
+
+    private static Gen<SimpleStep> Chart(int motifRows, int wefts) =>
+        from first in Gen.Int[1, motifRows]
+        from last in Gen.Int[1, motifRows]
+        from weft in Gen.Int[1, wefts]
+        select (SimpleStep)new ChartRows(first, last, weft);
+
+    private static Gen<SimpleStep> Stitches(int wefts) =>
+        from name in Text(Letters, 0, 8)
+        from yarn in Gen.OneOf(StitchYarn.Own, StitchYarn.Working)
+        from across in Gen.Int[1, 4]
+        from side in SideGen
+        from weft in Gen.Int[1, wefts]
+        select (SimpleStep)(yarn == StitchYarn.Own
+            ? new EdgeStitch("s" + name, yarn, across, side, 1)
+            : new EdgeStitch("s" + name, yarn, across, Side.Left, weft));
+
+    private static bool Weaves(RowStep step) => step switch
+    {
+        Repeat repeat => repeat.Steps.Any(Weaves),
+        _ => step is ChartRows or PlainRows,
+    };
+}
