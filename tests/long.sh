@@ -1,0 +1,27 @@
+#!/usr/bin/env bash
+# The same tests with PATTERNSHOP_EFFORT=full. Writes long-report.md; exit code and last line are those of run.sh.
+set -euo pipefail
+here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
+output=$(mktemp)
+trap 'rm -f "$output"' EXIT
+
+code=0
+PATTERNSHOP_EFFORT=full PATTERNSHOP_TIMEOUT=${PATTERNSHOP_TIMEOUT:-6h} bash "$here/run.sh" | tee "$output" || code=$?
+
+commit=$(git -C "$here" rev-parse --short HEAD)
+[ -z "$(git -C "$here" status --porcelain -- ':!tests/long-report.md')" ] || commit+=" with changes that are not committed"
+{
+  echo "# The long run"
+  echo
+  echo "Written by \`tests/long.sh\`, not by hand. Every test with its full number of cases."
+  echo
+  echo "- Date: $(date -u +%F)"
+  echo "- Commit: $commit"
+  echo "- Processors: $(nproc)"
+  echo "- Result: $(tail -n 1 "$output")"
+  echo
+  echo '```'
+  grep -E '^(restore|build|PatternShop[.A-Za-z]*|all projects) .* s( |$)' "$output" || true
+  echo '```'
+} > "$here/long-report.md"
+exit $code
