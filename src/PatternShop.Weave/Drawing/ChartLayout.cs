@@ -1,0 +1,179 @@
+using System.Globalization;
+
+namespace PatternShop.Weave;
+
+/// <summary>A stretch of neighbouring printed rows that belong together in a chart: one time through a band.</summary>
+/// <param name="Band">The band.</param>
+/// <param name="PrintedTime">1, or 2 for the second reading of repeated rows.</param>
+/// <param name="First">Index of its first printed row inside the window.</param>
+/// <param name="Rows">How many of its rows the window shows.</param>
+public sealed record ChartStretch(Band Band, int PrintedTime, int First, int Rows);
+
+/// <summary>Where everything of a chart window lies, in millimetres.</summary>
+public sealed class ChartLayout
+{
+    /// <summary>Height of a line of the legend.</summary>
+    public const double LegendLine = 4.6;
+
+    private const double StretchGap = 1.6;
+    private const double FloatingGap = 1.4;
+    private const double LegendWidth = 68;
+    private readonly int[] _numbers;
+    private readonly double[] _rowTop;
+
+    /// <summary>Lays out a window of a chart.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="window">Which part of it.</param>
+    /// <param name="cell">Side of a cell in millimetres.</param>
+    /// <param name="legend">Whether the legend stands on top.</param>
+    public ChartLayout(Piece piece, ChartWindow window, double cell, bool legend)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(window);
+        (Piece, Window, Cell) = (piece, window, cell);
+        _numbers = piece.PrintedRows().Skip(window.FirstRow).Take(window.Rows).ToArray();
+        Stretches = FindStretches();
+        NumberSize = Math.Clamp(cell * 0.46, 1.7, 3.4);
+        var digits = _numbers.Max().ToString(CultureInfo.InvariantCulture).Length;
+        Side = (NumberSize * 0.62 * digits) + ArrowLength + 2.2;
+        LegendHeight = legend ? 3 * LegendLine : 0;
+        Left = Side;
+        Top = LegendHeight;
+        _rowTop = PlaceRows();
+        GridWidth = X(window.FirstColumn + window.Columns - 1) + cell - Left;
+        GridHeight = Stretches.Count == 0 ? 0 : _rowTop[0] + cell - Top;
+        BracketWidth = Stretches.Any(HasBracket) ? 25 : 0;
+    }
+
+    public Piece Piece { get; }
+
+    public ChartWindow Window { get; }
+
+    /// <summary>Side of a cell.</summary>
+    public double Cell { get; }
+
+    /// <summary>Em of row and end numbers.</summary>
+    public double NumberSize { get; }
+
+    /// <summary>Space at each side for row numbers and arrows.</summary>
+    public double Side { get; }
+
+    public double Left { get; }
+
+    public double Top { get; }
+
+    public double GridWidth { get; }
+
+    public double GridHeight { get; }
+
+    public double Right => Left + GridWidth;
+
+    public double Bottom => Top + GridHeight;
+
+    /// <summary>Height of the legend, 0 without one.</summary>
+    public double LegendHeight { get; }
+
+    public double ArrowLength => Math.Clamp(Cell * 0.6, 2, 3.6);
+
+    /// <summary>Space at the right for the brackets of repeated and closing rows.</summary>
+    public double BracketWidth { get; }
+
+    /// <summary>Space below for end numbers and the bracket of balance ends.</summary>
+    public double Foot => NumberSize + 1.8 + (ShowsBalance ? 6.4 : 0);
+
+    public double Width => Math.Max(Right + Side + BracketWidth, LegendHeight > 0 ? Left + LegendWidth : 0);
+
+    public double Height => Bottom + Foot;
+
+    /// <summary>Whether balance ends are in the window.</summary>
+    public bool ShowsBalance => BalanceColumns.Count > 0;
+
+    /// <summary>First column and count of the balance ends inside the window.</summary>
+    public (int First, int Count) BalanceColumns
+    {
+        get
+        {
+            var end = Piece.FloatingPerSide + Piece.PatternEnds;
+            var first = Math.Max(end - Piece.Document.Width.Balance, Window.FirstColumn);
+            return (first, Math.Max(0, Math.Min(end, Window.FirstColumn + Window.Columns) - first));
+        }
+    }
+
+    public Sequence<ChartStretch> Stretches { get; }
+
+    /// <summary>The number of the printed row at an index inside the window, from 0 at the bottom.</summary>
+    public int Number(int index) => _numbers[index];
+
+    /// <summary>The left edge of a column (from 0 at the left of the piece).</summary>
+    public double X(int column)
+    {
+        var gaps = 0;
+        if (Piece.FloatingPerSide > 0)
+        {
+            gaps += column > 0 && Window.FirstColumn == 0 ? 1 : 0;
+            gaps += column == Piece.Ends - 1 && column > Window.FirstColumn ? 1 : 0;
+        }
+
+        return Left + ((column - Window.FirstColumn) * Cell) + (gaps * FloatingGap);
+    }
+
+    /// <summary>The top edge of a printed row at an index inside the window.</summary>
+    public double Y(int index) => _rowTop[index];
+
+    /// <summary>Whether a stretch gets a bracket: repeated and closing rows do.</summary>
+    public static bool HasBracket(ChartStretch stretch)
+    {
+        ArgumentNullException.ThrowIfNull(stretch);
+        return stretch.Band.Kind != BandKind.Once;
+    }
+
+    /// <summary>Stretches of columns between gaps: first column and count.</summary>
+    public IEnumerable<(int First, int Count)> ColumnStretches()
+    {
+        var cuts = new SortedSet<int> { Window.FirstColumn, Window.FirstColumn + Window.Columns };
+        if (Piece.FloatingPerSide > 0)
+        {
+            cuts.UnionWith(new[] { 1, Piece.Ends - 1 }.Where(c => c > Window.FirstColumn && c < Window.FirstColumn + Window.Columns));
+        }
+
+        return cuts.Zip(cuts.Skip(1), (from, to) => (from, to - from));
+    }
+
+    private double[] PlaceRows()
+    {
+        var tops = new double[_numbers.Length];
+        var y = Top;
+        foreach (var stretch in Stretches.Reverse())
+        {
+            for (var index = stretch.First + stretch.Rows - 1; index >= stretch.First; index--)
+            {
+                tops[index] = y;
+                y += Cell;
+            }
+
+            y += StretchGap;
+        }
+
+        return tops;
+    }
+
+    private Sequence<ChartStretch> FindStretches()
+    {
+        var stretches = new List<ChartStretch>();
+        for (var index = 0; index < _numbers.Length; index++)
+        {
+            var band = Piece.Bands[Piece.BandOf(_numbers[index])];
+            var time = ((_numbers[index] - band.FirstRow) / band.RowsEachTime) + 1;
+            if (stretches.LastOrDefault() is { } last && last.Band == band && last.PrintedTime == time)
+            {
+                stretches[^1] = last with { Rows = last.Rows + 1 };
+            }
+            else
+            {
+                stretches.Add(new ChartStretch(band, time, index, 1));
+            }
+        }
+
+        return stretches.ToSequence();
+    }
+}

@@ -1,0 +1,93 @@
+namespace PatternShop.Weave;
+
+/// <summary>Where a block of cells lies: its top left corner and the side of a cell, in millimetres.</summary>
+public readonly record struct CellArea(double Left, double Top, double Cell);
+
+/// <summary>
+/// Draws over and under cells. Neighbouring over cells are joined into few rectangles and then parted again by thin
+/// paper-white lines, so that they can be counted; under cells are slim vertical lines that the same white lines part.
+/// </summary>
+public static class Glyphs
+{
+    /// <summary>Width of the gap between neighbouring cells, as a part of a cell.</summary>
+    public const double Gap = 0.09;
+
+    /// <summary>Thickness of the line of an under cell, as a part of a cell.</summary>
+    public const double UnderLine = 0.1;
+
+    /// <summary>Height of the bar of an over cell in bars.</summary>
+    public const double OverBar = 0.42;
+
+    /// <summary>Adds the cells of a grid, its first row on top, true where the weft is over.</summary>
+    public static void Add(ICollection<Shape> shapes, BitGrid over, CellArea area, GlyphStyle style)
+    {
+        ArgumentNullException.ThrowIfNull(shapes);
+        ArgumentNullException.ThrowIfNull(over);
+        var under = BitGrid.Create(over.Columns, over.Rows, (column, row) => !over[row, column]);
+        foreach (var block in CellRectangles.Cover(over))
+        {
+            AddOver(shapes, block, area, style);
+        }
+
+        foreach (var (column, row, rows) in Stretches(under))
+        {
+            var x = area.Left + ((column + 0.5) * area.Cell);
+            shapes.Add(new Line(x, area.Top + (row * area.Cell), x, area.Top + ((row + rows) * area.Cell), area.Cell * UnderLine, Shade.Black));
+        }
+
+        AddGaps(shapes, over, area);
+    }
+
+    private static void AddOver(ICollection<Shape> shapes, CellRectangle block, CellArea area, GlyphStyle style)
+    {
+        var (x, width) = (area.Left + (block.Column * area.Cell), block.Columns * area.Cell);
+        if (style == GlyphStyle.Cells)
+        {
+            shapes.Add(new Box(x, area.Top + (block.Row * area.Cell), width, block.Rows * area.Cell, Shade.Dark));
+            return;
+        }
+
+        for (var row = block.Row; row < block.Row + block.Rows; row++)
+        {
+            shapes.Add(new Box(x, area.Top + ((row + 0.5 - (OverBar / 2)) * area.Cell), width, OverBar * area.Cell, Shade.Dark));
+        }
+    }
+
+    private static void AddGaps(ICollection<Shape> shapes, BitGrid over, CellArea area)
+    {
+        var (right, bottom) = (area.Left + (over.Columns * area.Cell), area.Top + (over.Rows * area.Cell));
+        for (var column = 0; column <= over.Columns; column++)
+        {
+            var x = area.Left + (column * area.Cell);
+            shapes.Add(new Line(x, area.Top, x, bottom, area.Cell * Gap, Shade.White));
+        }
+
+        for (var row = 0; row <= over.Rows; row++)
+        {
+            var y = area.Top + (row * area.Cell);
+            shapes.Add(new Line(area.Left, y, right, y, area.Cell * Gap, Shade.White));
+        }
+    }
+
+    // Stretches of true cells along the rows of a transposed grid: column, first row, rows.
+    private static IEnumerable<(int Column, int Row, int Rows)> Stretches(BitGrid byColumn)
+    {
+        for (var column = 0; column < byColumn.Rows; column++)
+        {
+            var start = -1;
+            for (var row = 0; row <= byColumn.Columns; row++)
+            {
+                var set = row < byColumn.Columns && byColumn[column, row];
+                if (set && start < 0)
+                {
+                    start = row;
+                }
+                else if (!set && start >= 0)
+                {
+                    yield return (column, start, row - start);
+                    start = -1;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,46 @@
+namespace PatternShop.Weave;
+
+/// <summary>The few tones that charts are made of; all of them survive a photocopier.</summary>
+public enum Shade
+{
+    /// <summary>Paper.</summary>
+    White,
+
+    /// <summary>Guide lines.</summary>
+    Light,
+
+    /// <summary>Brackets and secondary numbers.</summary>
+    Middle,
+
+    /// <summary>Over cells.</summary>
+    Dark,
+
+    /// <summary>Text, frames and under lines.</summary>
+    Black,
+}
+
+/// <summary>Which point of a text stands at its position.</summary>
+public enum TextAnchor
+{
+    Start,
+    Middle,
+    End,
+}
+
+/// <summary>A plain shape. All measures in millimetres, x to the right and y downwards from the top left corner.</summary>
+public abstract record Shape;
+
+/// <summary>A filled rectangle.</summary>
+public sealed record Box(double X, double Y, double Width, double Height, Shade Shade) : Shape;
+
+/// <summary>A straight line with flat ends.</summary>
+public sealed record Line(double X1, double Y1, double X2, double Y2, double Thickness, Shade Shade) : Shape;
+
+/// <summary>A filled triangle.</summary>
+public sealed record Triangle(double X1, double Y1, double X2, double Y2, double X3, double Y3, Shade Shade) : Shape;
+
+/// <summary>A text on one line; Y is its base line, Size the height of its em.</summary>
+public sealed record Label(double X, double Y, double Size, string Text, TextAnchor Anchor, bool Bold, Shade Shade) : Shape;
+
+/// <summary>A drawing: its size and its shapes, painted in order.</summary>
+public sealed record Drawing(double Width, double Height, Sequence<Shape> Shapes);

@@ -1,0 +1,61 @@
+using System.Globalization;
+
+namespace PatternShop.Weave;
+
+/// <summary>
+/// Every word that is made from a chart, in one language. It is passed in wherever words are made, so that no text
+/// depends on the machine's culture and another language can be added beside <see cref="English"/>.
+/// </summary>
+public sealed partial class Wording
+{
+    private Wording(string language) => Language = language;
+
+    /// <summary>English.</summary>
+    public static Wording English { get; } = new("en");
+
+    /// <summary>BCP 47 tag of the language.</summary>
+    public string Language { get; }
+
+    /// <summary>A number with at most two decimals.</summary>
+    public string Number(decimal value) =>
+        decimal.Round(value, 2, MidpointRounding.AwayFromZero).ToString("0.##", CultureInfo.InvariantCulture);
+
+    /// <summary>A whole number, thousands set apart.</summary>
+    public string Number(int value) => value.ToString("#,0", CultureInfo.InvariantCulture);
+
+    /// <summary>A length as the maker measures: "6.75 in".</summary>
+    public string LengthShort(Length length) => $"{Number(length.Amount)} {UnitName(length.Unit)}";
+
+    /// <summary>A length in both units: "6.75 in (17.1 cm)".</summary>
+    public string LengthBoth(Length length)
+    {
+        var other = length.In(length.Unit == LengthUnit.Inch ? LengthUnit.Centimetre : LengthUnit.Inch);
+        return $"{LengthShort(length)} ({decimal.Round(other.Amount, 1, MidpointRounding.AwayFromZero).ToString("0.#", CultureInfo.InvariantCulture)} {UnitName(other.Unit)})";
+    }
+
+    public string UnitName(LengthUnit unit) => unit == LengthUnit.Inch ? "in" : "cm";
+
+    /// <summary>A density: "4 ends per inch".</summary>
+    public string DensityOf(string threads, Density density)
+    {
+        ArgumentNullException.ThrowIfNull(density);
+        return density.Unit switch
+        {
+            DensityUnit.PerInch => $"{Number(density.Amount)} {threads} per inch",
+            DensityUnit.PerCentimetre => $"{Number(density.Amount)} {threads} per cm",
+            _ => $"{Number(density.Amount)} {threads} per 10 cm",
+        };
+    }
+
+    /// <summary>"1 row", "8 rows".</summary>
+    public string Rows(int count) => Count(count, "row", "rows");
+
+    public string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{Number(count)} times" };
+
+    internal string Count(int count, string one, string many) => $"{Number(count)} {(count == 1 ? one : many)}";
+
+    internal string Range(string one, string many, int first, int last) =>
+        first == last ? $"{one} {Number(first)}" : $"{many} {Number(first)}–{Number(last)}";
+
+    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,45 @@
+using System.Text;
+
+namespace PatternShop.Weave;
+
+/// <summary>The directions of a whole piece as plain text: counts, order of work and every printed row.</summary>
+public static class WrittenDirections
+{
+    /// <summary>The text, lines ended by line feeds, ready for a file.</summary>
+    public static string Text(Piece piece, Wording wording)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(wording);
+        var text = new StringBuilder();
+        void Line(string line = "") => text.Append(line).Append('\n');
+        Line(piece.Document.Title);
+        Line();
+        Line($"{wording.WarpTitle}: {wording.WarpArithmetic(piece)} ({wording.EndsRule(piece)})");
+        Line($"{wording.WidthText(piece)}");
+        Line($"{wording.LengthText(piece)}");
+        foreach (var sentence in new[] { wording.OffsetText(piece), wording.EdgesText(piece), wording.StartText(piece) }.Where(s => s.Length > 0))
+        {
+            Line(sentence);
+        }
+
+        Line();
+        Line(wording.ScheduleTitle);
+        foreach (var line in Schedule.Of(piece))
+        {
+            Line($"- {wording.ScheduleText(piece, line)}");
+            if (line is RowsAgain { Band.ReadsDifferently: true } again)
+            {
+                Line($"  {wording.TwoReadingsText(again.Band)}");
+            }
+        }
+
+        Line();
+        Line(wording.RowsTitle);
+        foreach (var number in piece.PrintedRows())
+        {
+            Line(wording.WrittenRow(piece, number));
+        }
+
+        return text.ToString();
+    }
+}
