@@ -1,0 +1,62 @@
+namespace PatternShop.Weave;
+
+/// <summary>How large a pattern document may be. Whatever keeps them can be drawn, written out and printed in bounded time.</summary>
+public static class Bounds
+{
+    /// <summary>Bytes of a pattern file: 4 MB.</summary>
+    public const int FileBytes = 4 * 1024 * 1024;
+
+    /// <summary>Values (texts, numbers, lists, objects) in a pattern file.</summary>
+    public const int FileValues = 50_000;
+
+    /// <summary>Objects and lists standing inside one another in a pattern file.</summary>
+    public const int FileDepth = 16;
+
+    /// <summary>Problems that are listed one by one; a last one says how many more there are.</summary>
+    public const int ListedProblems = 200;
+
+    /// <summary>Rows of the motif.</summary>
+    public const int MotifRows = 1000;
+
+    /// <summary>Ends of the motif.</summary>
+    public const int MotifEnds = 1000;
+
+    /// <summary>Pattern ends of the piece, floating ends not counted.</summary>
+    public const int PieceEnds = 1000;
+
+    /// <summary>Rows of the piece, the row plan unrolled.</summary>
+    public const int PieceRows = 100_000;
+
+    /// <summary>Edge stitches of the piece, the row plan unrolled.</summary>
+    public const int PieceStitches = 100_000;
+
+    /// <summary>Steps of the row plan, repeats and the steps inside them counted.</summary>
+    public const int Steps = 1000;
+
+    /// <summary>Wefts of a piece.</summary>
+    public const int Wefts = 16;
+
+    /// <summary>Times that an edge stitch goes across.</summary>
+    public const int Across = 100;
+
+    /// <summary>Characters of a title.</summary>
+    public const int Title = 120;
+
+    /// <summary>Characters of a language tag.</summary>
+    public const int Language = 35;
+
+    /// <summary>Characters of a licence.</summary>
+    public const int Licence = 2000;
+
+    /// <summary>Characters of the maker's notes.</summary>
+    public const int Notes = 20_000;
+
+    /// <summary>Characters of the name of an edge stitch.</summary>
+    public const int StitchName = 60;
+
+    /// <summary>Largest amount of threads per unit.</summary>
+    public const decimal Density = 1000;
+
+    /// <summary>Decimal places of an amount.</summary>
+    public const int DecimalPlaces = 4;
+}

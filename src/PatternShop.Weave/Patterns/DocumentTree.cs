@@ -1,0 +1,85 @@
+namespace PatternShop.Weave;
+
+/// <summary>A pattern document as a tree of JSON, every member written, in the order in which people read it.</summary>
+internal static class DocumentTree
+{
+    /// <summary>The format that is written; older ones are read through <see cref="FormatUpgrades"/>.</summary>
+    public const int Format = 2;
+
+    public static JsonObject Of(PatternDocument document) => Object(
+        ("format", Number(Format)),
+        ("title", Text(document.Title)),
+        ("language", Text(document.Language)),
+        ("licence", Text(document.Licence)),
+        ("notes", Text(document.Notes)),
+        ("motif", Array(GridText.Write(document.Motif), Text)),
+        ("width", Width(document.Width)),
+        ("rows", Rows(document.Rows)),
+        ("gauge", Object(("sett", Density(document.Gauge.Sett)), ("rows", Density(document.Gauge.Rows)))),
+        ("glyphs", Word(FormWords.Glyphs, document.Glyphs)));
+
+    private static JsonObject Width(WidthPlan width) => Object(
+        ("repeats", Number(width.Repeats)),
+        ("offset", Number(width.Offset)),
+        ("balance", Number(width.Balance)),
+        ("floating", width.Floating is { } floating ? Floating(floating) : new JsonWord(JsonWord.Null, JsonPlace.None)));
+
+    private static JsonObject Floating(FloatingSelvedges floating) => Object(
+        ("edges", Word(FormWords.Edges, floating.Edges)),
+        ("first", Word(FormWords.Strokes, floating.First)));
+
+    private static JsonObject Rows(RowPlan rows) => Object(
+        ("wefts", Array(rows.Wefts, weft => Object(("start", Word(FormWords.Sides, weft.Start))))),
+        ("firstPlain", Word(FormWords.Strokes, rows.FirstPlain)),
+        ("steps", Array(rows.Steps, Step)));
+
+    private static JsonObject Step(RowStep step) => step switch
+    {
+        ChartRows chart => Step(StepKind.Chart, ("first", Number(chart.First)), ("last", Number(chart.Last)), ("weft", Number(chart.Weft))),
+        PlainRows plain => Step(StepKind.Plain, ("count", Number(plain.Count)), ("weft", Number(plain.Weft))),
+        Repeat repeat => Step(StepKind.Repeat, ("times", Number(repeat.Times)), ("steps", Array(repeat.Steps, Step))),
+        EdgeStitch stitch => Step(StepKind.Stitch, Stitch(stitch)),
+        _ => throw new ArgumentOutOfRangeException(nameof(step), step, "Has no file form."),
+    };
+
+    // a member without a meaning is written only where a document breaks the rules, so that its bytes still tell it from others
+    private static (string, JsonValue)[] Stitch(EdgeStitch stitch)
+    {
+        var own = stitch.Yarn == StitchYarn.Own;
+        return
+        [
+            ("name", Text(stitch.Name)),
+            ("yarn", Word(FormWords.Yarns, stitch.Yarn)),
+            ("across", Number(stitch.Across)),
+            .. own || stitch.From != Side.Left ? [("from", Word(FormWords.Sides, stitch.From))] : System.Array.Empty<(string, JsonValue)>(),
+            .. !own || stitch.Weft != 1 ? [("weft", Number(stitch.Weft))] : System.Array.Empty<(string, JsonValue)>(),
+        ];
+    }
+
+    private static JsonObject Density(Density density) => Object(
+        ("amount", Text(Plain.Number(density.Amount))),
+        ("unit", Word(FormWords.Units, density.Unit)));
+
+    private static JsonObject Step(StepKind kind, params ReadOnlySpan<(string, JsonValue)> members) =>
+        Object([("step", Word(FormWords.Steps, kind)), .. members]);
+
+    private static JsonObject Object(params ReadOnlySpan<(string Name, JsonValue Value)> members)
+    {
+        var made = new JsonMember[members.Length];
+        for (var i = 0; i < made.Length; i++)
+        {
+            made[i] = new JsonMember(members[i].Name, 0, members[i].Value);
+        }
+
+        return new JsonObject(made.ToSequence(), JsonPlace.None);
+    }
+
+    private static JsonArray Array<T>(Sequence<T> items, Func<T, JsonValue> write) => new(items.Select(write).ToSequence(), JsonPlace.None);
+
+    private static JsonText Text(string value) => new(value, JsonPlace.None);
+
+    private static JsonText Word<T>(WordTable<T> words, T value)
+        where T : struct, Enum => Text(words.Of(value));
+
+    private static JsonNumber Number(int value) => new(Plain.Number(value), JsonPlace.None);
+}

@@ -1,0 +1,61 @@
+using System.Globalization;
+
+namespace PatternShop.Weave;
+
+/// <summary>A tree of one format brought up to the next, and what stood in the way.</summary>
+internal sealed record Upgraded(JsonObject Root, Sequence<FileProblem> Problems);
+
+/// <summary>
+/// Brings trees of older formats up to the current one, one format at a time. Pure: a new tree is made, and what is moved
+/// keeps its place in the file, so that problems still point to what the reader typed.
+/// </summary>
+internal static class FormatUpgrades
+{
+    // item i brings format i + 1 up to format i + 2
+    private static readonly Sequence<Func<JsonObject, Upgraded>> Steps = [FromFirst];
+
+    public static Upgraded ToCurrent(JsonObject root, int format)
+    {
+        var upgraded = new Upgraded(root, []);
+        foreach (var step in Steps.Skip(format - 1))
+        {
+            var next = step(upgraded.Root);
+            upgraded = next with { Problems = upgraded.Problems.Concat(next.Problems).ToSequence() };
+        }
+
+        return upgraded;
+    }
+
+    /// <summary>Format 1 gave one side, "start", at which every weft started, and did not list wefts: there were as many as the highest number used.</summary>
+    private static Upgraded FromFirst(JsonObject root)
+    {
+        var numbered = root.With("format", new JsonNumber("2", root["format"]?.Place ?? root.Place));
+        if (numbered["rows"] is not JsonObject rows)
+        {
+            return new Upgraded(numbered, []);
+        }
+
+        var stray = rows.Members.Where(member => member.Name == "wefts").Select(Stray).ToSequence();
+        var start = rows.Members.Where(member => member.Name == "start").ToSequence();
+        var weft = new JsonObject(start, start.Count > 0 ? start[0].Value.Place : rows.Place);
+        var wefts = new JsonArray(Enumerable.Repeat<JsonValue>(weft, HighestWeft(rows["steps"])).ToSequence(), weft.Place);
+        return new Upgraded(numbered.With("rows", rows.Without("start").Without("wefts").With("wefts", wefts)), stray);
+    }
+
+    private static FileProblem Stray(JsonMember member) => new(
+        ProblemCodes.UnknownMember,
+        member.Value.Place.Pointer,
+        member.NameOffset,
+        "\"wefts\" has no meaning in format 1.",
+        "Remove it, or write \"format\": 2 and leave \"start\" out.");
+
+    private static int HighestWeft(JsonValue? value) => Math.Min(Bounds.Wefts, value switch
+    {
+        JsonArray list => list.Items.Select(HighestWeft).Append(1).Max(),
+        JsonObject step => Math.Max(Number(step["weft"]), HighestWeft(step["steps"])),
+        _ => 1,
+    });
+
+    private static int Number(JsonValue? value) =>
+        value is JsonNumber number && int.TryParse(number.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var whole) ? whole : 1;
+}

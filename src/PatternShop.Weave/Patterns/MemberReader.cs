@@ -1,0 +1,124 @@
+using System.Globalization;
+
+namespace PatternShop.Weave;
+
+/// <summary>
+/// Reads the members of one object by type. A member that cannot be read is noted as a problem and answered with a value
+/// that keeps every rule, so that the rest can still be judged.
+/// </summary>
+internal sealed class MemberReader
+{
+    private readonly JsonObject _object;
+    private readonly FileProblems _problems;
+
+    /// <summary>Notes the members that are not among the known.</summary>
+    public MemberReader(JsonObject json, FileProblems problems, params ReadOnlySpan<string> known)
+    {
+        _object = json;
+        _problems = problems;
+        string? remedy = null;
+        foreach (var member in json.Members)
+        {
+            if (!known.Contains(member.Name))
+            {
+                remedy ??= $"Remove it; what may stand here: {string.Join(", ", known)}.";
+                problems.Add(new(
+                    ProblemCodes.UnknownMember,
+                    member.Value.Place.Pointer,
+                    member.NameOffset,
+                    $"{Plain.Quote(member.Name)} has no meaning here.",
+                    remedy));
+            }
+        }
+    }
+
+    public bool Has(string name) => _object[name] is not null;
+
+    /// <summary>The member, or null when it is absent, which is noted where it is required.</summary>
+    public JsonValue? Find(string name, bool required)
+    {
+        var value = _object[name];
+        if (value is null && required)
+        {
+            _problems.Add(
+                ProblemCodes.MissingMember,
+                _object.Place.Member(name, _object.Place.Offset),
+                $"{Plain.Quote(name)} is missing.",
+                $"Add {Plain.Quote(name)}.");
+        }
+
+        return value;
+    }
+
+    /// <summary>A member of one type, or null when it is absent or of another.</summary>
+    public T? Find<T>(string name, bool required, string wanted)
+        where T : JsonValue
+    {
+        var value = Find(name, required);
+        return value is null ? null : Typed<T>(value, name, wanted);
+    }
+
+    public JsonObject? Object(string name, bool required) => Find<JsonObject>(name, required, "an object in braces");
+
+    public JsonArray? Array(string name, bool required) => Find<JsonArray>(name, required, "a list in square brackets");
+
+    /// <summary>A text; required when there is no fallback.</summary>
+    public string Text(string name, string? fallback) =>
+        Find<JsonText>(name, fallback is null, "a text in quotation marks")?.Value ?? fallback ?? "-";
+
+    /// <summary>A whole number; required when there is no fallback.</summary>
+    public int Whole(string name, int neutral, int? fallback)
+    {
+        var number = Find<JsonNumber>(name, fallback is null, "a whole number without quotation marks");
+        return number is null ? Has(name) ? neutral : fallback ?? neutral : Whole(number) ?? neutral;
+    }
+
+    /// <summary>A word of an enumeration; required when there is no fallback.</summary>
+    public T? Word<T>(string name, WordTable<T> words, T? fallback)
+        where T : struct, Enum
+    {
+        if (Find<JsonText>(name, fallback is null, "a text in quotation marks") is not { } text)
+        {
+            return fallback;
+        }
+
+        var value = words.Read(text.Value);
+        if (value is null)
+        {
+            _problems.Add(ProblemCodes.UnknownWord, text.Place, $"{Plain.Quote(text.Value)} has no meaning for {Plain.Quote(name)}.", $"Write {words.Choice}.");
+        }
+
+        return value ?? fallback;
+    }
+
+    /// <summary>The value as one type, or null, which is noted.</summary>
+    public T? Typed<T>(JsonValue value, string label, string wanted)
+        where T : JsonValue
+    {
+        if (value is T typed)
+        {
+            return typed;
+        }
+
+        _problems.Add(ProblemCodes.WrongType, value.Place, $"{Plain.Quote(label)} is {value.Kind}, not {wanted}.", $"Write {wanted}.");
+        return null;
+    }
+
+    private int? Whole(JsonNumber number)
+    {
+        if (number.Text.AsSpan().ContainsAny('.', 'e', 'E'))
+        {
+            _problems.Add(
+                ProblemCodes.NotWhole, number.Place, $"{Plain.Cut(number.Text, 40)} is not written as a whole number.", "Write it without point and exponent.");
+            return null;
+        }
+
+        if (int.TryParse(number.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole))
+        {
+            return whole;
+        }
+
+        _problems.Add(ProblemCodes.NumberSize, number.Place, $"{Plain.Cut(number.Text, 40)} is beyond any number that is used here.", "Write a smaller number.");
+        return null;
+    }
+}

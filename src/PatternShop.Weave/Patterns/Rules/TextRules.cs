@@ -1,0 +1,75 @@
+using System.Buffers;
+using System.Globalization;
+using System.Text;
+
+namespace PatternShop.Weave;
+
+/// <summary>What texts may hold: nothing that cannot be read, printed or stored. Lengths are UTF-16 units, as everywhere in text boxes.</summary>
+internal static class TextRules
+{
+    /// <summary>A text of one line that must say something.</summary>
+    public static void Line(RuleProblems problems, string pointer, string label, string text, int most)
+    {
+        problems.Require(
+            !string.IsNullOrWhiteSpace(text),
+            ProblemCodes.TextEmpty,
+            pointer,
+            $"{label} is empty.",
+            "Write at least one letter.");
+        Check(problems, pointer, label, text, most, mayBreakLines: false);
+    }
+
+    /// <summary>A text of any number of lines, which may be empty.</summary>
+    public static void Block(RuleProblems problems, string pointer, string label, string text, int most) =>
+        Check(problems, pointer, label, text, most, mayBreakLines: true);
+
+    /// <summary>A language tag, well formed as BCP 47 asks of a tag without special cases: parts of letters and digits joined by hyphens.</summary>
+    public static void Language(RuleProblems problems, string pointer, string tag)
+    {
+        var parts = tag.Length <= Bounds.Language ? tag.Split('-') : [];
+        var formed = parts.Length > 0
+            && parts[0].Length >= 2
+            && parts[0].All(char.IsAsciiLetter)
+            && parts.All(part => part.Length is >= 1 and <= 8 && part.All(char.IsAsciiLetterOrDigit));
+        problems.Require(
+            formed,
+            ProblemCodes.Language,
+            pointer,
+            $"{Plain.Quote(tag)} is not a language tag.",
+            "Write a tag such as \"en\", \"de\" or \"pt-BR\".");
+    }
+
+    private static void Check(RuleProblems problems, string pointer, string label, string text, int most, bool mayBreakLines)
+    {
+        problems.Require(
+            text.Length <= most,
+            ProblemCodes.TextLength,
+            pointer,
+            $"{label} has {Plain.Number(text.Length)} characters, {Plain.Number(most)} are allowed.",
+            "Make it shorter.");
+        for (int at = 0, used; at < text.Length; at += used)
+        {
+            var status = Rune.DecodeFromUtf16(text.AsSpan(at), out var rune, out used);
+            if (status != OperationStatus.Done || !Readable(rune, mayBreakLines))
+            {
+                var shown = status == OperationStatus.Done ? rune.Value : text[at];
+                problems.Add(
+                    ProblemCodes.TextCharacter,
+                    pointer,
+                    $"Character {Plain.Number(at + 1)} of {Lower(label)} is {Plain.CodePoint(shown)}, which cannot be shown.",
+                    mayBreakLines ? "Remove it; lines end with a plain new line." : "Remove it, or replace it by a space.");
+                return;
+            }
+        }
+    }
+
+    private static bool Readable(Rune rune, bool mayBreakLines) => rune.Value switch
+    {
+        '\n' => mayBreakLines,
+        >= 0xFDD0 and <= 0xFDEF => false,
+        _ when (rune.Value & 0xFFFE) == 0xFFFE => false,
+        _ => Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator),
+    };
+
+    private static string Lower(string label) => char.ToLowerInvariant(label[0]) + label[1..];
+}
