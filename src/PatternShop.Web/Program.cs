@@ -1,3 +1,5 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
-await app.RunAsync();
+using PatternShop.Web;
+
+return args is ["render", .. var rest]
+    ? await RenderCommand.RunAsync(rest, Console.Out, Console.Error)
+    : await PatternShopHost.RunAsync(args);

@@ -1,0 +1,40 @@
+using System.Text;
+using PatternShop.Print;
+using PatternShop.Weave;
+
+namespace PatternShop.Web;
+
+/// <summary>The samples as static pages, with everything that a reader can fetch.</summary>
+internal static class SampleEndpoints
+{
+    private static readonly string[] FileNames = ["a4.pdf", "letter.pdf", "chart.svg", "directions.txt"];
+
+    public static void MapSamples(this WebApplication app)
+    {
+        app.MapMethods("/", [HttpMethods.Get, HttpMethods.Head], () => new HtmlPage<SamplesPage>([]));
+        app.MapMethods("/samples/{name}", [HttpMethods.Get, HttpMethods.Head], Page);
+        app.MapMethods("/samples/{name}/{file}", [HttpMethods.Get, HttpMethods.Head], File);
+    }
+
+    private static IResult Page(string name, SampleShelf shelf, PieceFiles files)
+    {
+        if (shelf.Find(name) is not { } sample)
+        {
+            return Results.NotFound();
+        }
+
+        var links = files.Of(sample.Piece).Where(file => FileNames.Contains(file.Kind))
+            .Select(file => new FileLink(file.Title, $"/samples/{name}/{file.Kind}", file.MediaType, file.Bytes.Length))
+            .ToList();
+        return new HtmlPage<SamplePage>(new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(SamplePage.Sample)] = sample,
+            [nameof(SamplePage.Files)] = links,
+        });
+    }
+
+    private static IResult File(string name, string file, SampleShelf shelf, PieceFiles files) =>
+        shelf.Find(name) is { } sample && files.Of(sample.Piece).FirstOrDefault(made => made.Kind == file) is { } found
+            ? Results.File(found.Bytes, found.MediaType, found.Kind.EndsWith(".pdf", StringComparison.Ordinal) ? $"{name}.{file}" : null)
+            : Results.NotFound();
+}

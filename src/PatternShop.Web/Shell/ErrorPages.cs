@@ -1,0 +1,30 @@
+using System.Diagnostics;
+using Microsoft.AspNetCore.Diagnostics;
+
+namespace PatternShop.Web;
+
+/// <summary>Pages for what went wrong. A fault of ours carries an id that stands in the log beside the exception.</summary>
+internal sealed partial class ErrorPages(ILogger<ErrorPages> log) : IExceptionHandler
+{
+    public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
+    {
+        var id = Activity.Current?.TraceId.ToString() is { Length: > 0 } trace ? trace[..12] : httpContext.TraceIdentifier;
+        LogFault(log, id, httpContext.Request.Path, exception);
+        await Page(StatusCodes.Status500InternalServerError, id).ExecuteAsync(httpContext);
+        return true;
+    }
+
+    public static Task WriteStatus(StatusCodeContext context) =>
+        Page(context.HttpContext.Response.StatusCode, null).ExecuteAsync(context.HttpContext);
+
+    private static HtmlPage<ErrorPage> Page(int status, string? id) => new(
+        new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(ErrorPage.Status)] = status,
+            [nameof(ErrorPage.Id)] = id,
+        },
+        status);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Fault {Id} at {Path}")]
+    private static partial void LogFault(ILogger log, string id, PathString path, Exception exception);
+}
