@@ -22,6 +22,7 @@ internal static class PatternShopHost
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddSingleton(PatternShop.Weave.Wording.English);
         builder.Services.AddSingleton<SampleShelf>();
+        builder.Services.AddSingleton<PieceFiles>();
 
         var app = builder.Build();
         app.UseExceptionHandler(static _ => { });

@@ -13,7 +13,7 @@ public static class ChartDrawing
     /// <param name="cell">Side of a cell in millimetres.</param>
     /// <param name="wording">The words of the legend and the brackets.</param>
     public static Drawing Of(Piece piece, double cell, Wording wording) =>
-        Of(new ChartLayout(piece, ChartWindow.Whole(piece), cell, legend: true), wording);
+        Of(new ChartLayout(piece, ChartWindow.Whole(piece), cell, legend: true, wording), wording);
 
     /// <summary>The part of a chart that a layout describes.</summary>
     public static Drawing Of(ChartLayout layout, Wording wording)
@@ -95,10 +95,7 @@ public static class ChartDrawing
         shapes.Add(new Line(x - 1.4, top + 0.4, x + 0.2, top + 0.4, 0.4, Shade.Middle));
         shapes.Add(new Line(x - 1.4, bottom - 0.4, x + 0.2, bottom - 0.4, 0.4, Shade.Middle));
         var middle = (top + bottom) / 2;
-        var text = stretch.Band.Kind == BandKind.Closing
-            ? wording.ClosingLabel
-            : wording.PrintedTimeText(stretch.Band, stretch.PrintedTime);
-        shapes.Add(new Label(x + 1.6, middle + 1, 2.9, text, TextAnchor.Start, Bold: true, Shade.Black));
+        shapes.Add(new Label(x + 1.6, middle + 1, ChartLayout.BracketText, ChartLayout.BracketLabel(stretch, wording), TextAnchor.Start, Bold: true, Shade.Black));
     }
 
     private static void AddRowNumbers(List<Shape> shapes, ChartLayout layout)

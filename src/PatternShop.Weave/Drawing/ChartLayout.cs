@@ -15,6 +15,10 @@ public sealed class ChartLayout
     /// <summary>Height of a line of the legend.</summary>
     public const double LegendLine = 4.6;
 
+    /// <summary>Em of the words at brackets.</summary>
+    public const double BracketText = 2.9;
+
+    private const double BracketGap = 4;
     private const double StretchGap = 1.6;
     private const double FloatingGap = 1.4;
     private const double LegendWidth = 68;
@@ -26,8 +30,10 @@ public sealed class ChartLayout
     /// <param name="window">Which part of it.</param>
     /// <param name="cell">Side of a cell in millimetres.</param>
     /// <param name="legend">Whether the legend stands on top.</param>
-    public ChartLayout(Piece piece, ChartWindow window, double cell, bool legend)
+    /// <param name="wording">The words of legend and brackets.</param>
+    public ChartLayout(Piece piece, ChartWindow window, double cell, bool legend, Wording wording)
     {
+        ArgumentNullException.ThrowIfNull(wording);
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(window);
         (Piece, Window, Cell) = (piece, window, cell);
@@ -42,7 +48,7 @@ public sealed class ChartLayout
         _rowTop = PlaceRows();
         GridWidth = X(window.FirstColumn + window.Columns - 1) + cell - Left;
         GridHeight = Stretches.Count == 0 ? 0 : _rowTop[0] + cell - Top;
-        BracketWidth = Stretches.Any(HasBracket) ? 25 : 0;
+        BracketWidth = Stretches.Where(HasBracket).Select(s => BracketGap + (BracketLabel(s, wording).Length * BracketText * 0.58)).DefaultIfEmpty(0).Max();
     }
 
     public Piece Piece { get; }
@@ -125,6 +131,14 @@ public sealed class ChartLayout
     {
         ArgumentNullException.ThrowIfNull(stretch);
         return stretch.Band.Kind != BandKind.Once;
+    }
+
+    /// <summary>What stands at the bracket of a stretch.</summary>
+    public static string BracketLabel(ChartStretch stretch, Wording wording)
+    {
+        ArgumentNullException.ThrowIfNull(stretch);
+        ArgumentNullException.ThrowIfNull(wording);
+        return stretch.Band.Kind == BandKind.Closing ? wording.ClosingLabel : wording.PrintedTimeText(stretch.Band, stretch.PrintedTime);
     }
 
     /// <summary>Stretches of columns between gaps: first column and count.</summary>

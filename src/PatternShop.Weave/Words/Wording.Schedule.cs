@@ -22,21 +22,35 @@ public sealed partial class Wording
         return Range("row", "rows", band.FirstRowOf(time), band.FirstRowOf(time) + band.RowsEachTime - 1);
     }
 
-    /// <summary>What is said where repeated rows read differently every other time; empty elsewhere.</summary>
-    public string TwoReadingsText(Band band)
+    /// <summary>What is said where repeated rows read differently every other time, and why; empty elsewhere.</summary>
+    public string TwoReadingsText(Piece piece, Band band)
     {
+        ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(band);
         if (!band.ReadsDifferently)
         {
             return "";
         }
 
-        var why = band.IsOdd
-            ? $"There are {Number(band.RowsEachTime)} repeated rows, an odd number, so every other time starts from the other side"
-            : "Every other time through reads differently";
+        var odd = band.IsOdd ? $"There are {Number(band.RowsEachTime)} repeated rows, an odd number, so every" : "Every";
         var first = Range("row", "rows", band.FirstRow, band.FirstRow + band.RowsEachTime - 1);
         var second = Range("row", "rows", band.FirstRowOf(2), band.FirstRowOf(2) + band.RowsEachTime - 1);
-        return $"{why}: {first} are for times {EveryOther(1, band.Times)}, {second} for {(band.Times < 4 ? "time" : "times")} {EveryOther(2, band.Times)}.";
+        return $"{odd} other time {WhatDiffers(piece, band)}: {first} are for {PrintedTimeText(band, 1)}, {second} for {PrintedTimeText(band, 2)}.";
+    }
+
+    private static string WhatDiffers(Piece piece, Band band)
+    {
+        var pairs = Enumerable.Range(band.FirstRow, band.RowsEachTime)
+            .Select(number => (First: piece.Rows[number - 1], Second: piece.Rows[number - 1 + band.RowsEachTime]))
+            .ToList();
+        if (pairs.Exists(pair => pair.First.From != pair.Second.From))
+        {
+            return "starts from the other side";
+        }
+
+        return pairs.Exists(pair => piece.Keys[pair.First.Reading].LeftFloating != piece.Keys[pair.Second.Reading].LeftFloating)
+            ? "the floating selvedges go the other way"
+            : "the plain rows go the other way";
     }
 
     /// <summary>The heading of a printed time through where both readings are printed: "times 1, 3 and 5".</summary>

@@ -6,9 +6,9 @@ public sealed partial class Wording
 
     public string UnderLegend => "under: the weft passes under; the end shows";
 
-    public string FloatingLegend => "F: floating selvedge, set apart";
+    public string FloatingLegend => "floating selvedge, not numbered";
 
-    public string ClosingLabel => "closing rows, once";
+    public string ClosingLabel => "closing, once";
 
     /// <summary>The label of the bracket under balance ends.</summary>
     public string BalanceLabel(int count) => Count(count, "balance end", "balance ends");

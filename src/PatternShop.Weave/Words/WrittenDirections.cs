@@ -29,7 +29,7 @@ public static class WrittenDirections
             Line($"- {wording.ScheduleText(piece, line)}");
             if (line is RowsAgain { Band.ReadsDifferently: true } again)
             {
-                Line($"  {wording.TwoReadingsText(again.Band)}");
+                Line($"  {wording.TwoReadingsText(piece, again.Band)}");
             }
         }
 

@@ -7,7 +7,7 @@ namespace PatternShop.Web;
 /// <param name="Address">Where it is.</param>
 /// <param name="MediaType">Its media type.</param>
 /// <param name="Bytes">Its size.</param>
-internal sealed record FileLink(string Name, string Address, string MediaType, long Bytes)
+public sealed record FileLink(string Name, string Address, string MediaType, long Bytes)
 {
     public string SizeText => Bytes < 1_000_000
         ? string.Create(CultureInfo.InvariantCulture, $"{Math.Max(1, Bytes / 1000)} kB")

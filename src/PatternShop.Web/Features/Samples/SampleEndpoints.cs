@@ -1,7 +1,3 @@
-using System.Text;
-using PatternShop.Print;
-using PatternShop.Weave;
-
 namespace PatternShop.Web;
 
 /// <summary>The samples as static pages, with everything that a reader can fetch.</summary>

@@ -3,7 +3,7 @@ using PatternShop.Weave;
 namespace PatternShop.Web;
 
 /// <summary>A sample that comes with the program.</summary>
-internal sealed record Sample(string Name, PatternDocument Document, Piece Piece, byte[] Canonical);
+public sealed record Sample(string Name, PatternDocument Document, Piece Piece, byte[] Canonical);
 
 /// <summary>The samples that come with the program, read once.</summary>
 internal sealed class SampleShelf
