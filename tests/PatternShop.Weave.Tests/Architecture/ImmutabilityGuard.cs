@@ -76,8 +76,16 @@ internal static class ImmutabilityGuard
                    from parameter in method.GetParameters()
                    where parameter.IsOut
                    select (method.Name, parameter.ParameterType);
-        return [.. fields, .. methods.Select(method => (method.Name, method.ReturnType)), .. outs];
+        return [.. fields, .. methods.Where(method => !MakesArray(type, method)).Select(method => (method.Name, method.ReturnType)), .. outs];
     }
+
+    // an array that a static class makes is the caller's own, if the class has none to give away
+    private static bool MakesArray(Type type, MethodInfo method) =>
+        type is { IsAbstract: true, IsSealed: true }
+        && !method.IsSpecialName
+        && method.ReturnType.IsArray
+        && method.ReturnType.GetElementType()!.IsPrimitive
+        && !type.GetFields(Declared).Any(field => CanChange(field.FieldType));
 
     private static bool CanChange(Type type)
     {

@@ -23,6 +23,7 @@ public sealed class ImmutabilityTests
     [InlineData(typeof(WithCapturedParameter), "can be assigned")]
     [InlineData(typeof(WithArray), "get_Rows gives out String[]")]
     [InlineData(typeof(WithArrayInside), "get_Rows gives out Sequence`1")]
+    [InlineData(typeof(WithSharedArray), "Bytes gives out Byte[]")]
     [InlineData(typeof(WithList), "Rows gives out List`1")]
     [InlineData(typeof(WithReadOnlyFace), "get_Rows gives out IReadOnlyList`1")]
     [InlineData(typeof(WithOutArray), "Split gives out Int32[]&")]
@@ -39,6 +40,7 @@ public sealed class ImmutabilityTests
     [InlineData(typeof(GoodRecord))]
     [InlineData(typeof(GoodBase))]
     [InlineData(typeof(GoodStruct))]
+    [InlineData(typeof(MakesArrays))]
     [InlineData(typeof(Side))]
     public void The_guard_lets_pass_what_is_right(Type type) => Assert.Empty(ImmutabilityGuard.Faults(type));
 
@@ -95,6 +97,13 @@ public sealed class ImmutabilityTests
 
     internal sealed record WithArrayInside(Sequence<int[]> Rows);
 
+    internal static class WithSharedArray
+    {
+        private static readonly byte[] Shared = [1];
+
+        public static byte[] Bytes() => Shared;
+    }
+
     internal sealed class WithList
     {
         public readonly List<int> Rows = [];
@@ -137,6 +146,11 @@ public sealed class ImmutabilityTests
         public ReadOnlySpan<ulong> Words => _words;
 
         public IEnumerable<int> Counts() => [Count];
+    }
+
+    internal static class MakesArrays
+    {
+        public static byte[] Bytes() => [1];
     }
 
     internal abstract record GoodBase(string Name);
