@@ -119,7 +119,10 @@ public sealed class Piece
     /// <summary>Numbers of the rows that a chart and its directions print, in weaving order: repeated rows once, or twice where the second time reads differently.</summary>
     public IEnumerable<int> PrintedRows() => Bands.SelectMany(band => Enumerable.Range(band.FirstRow, band.PrintedRows));
 
-    /// <summary>The number of the first row before this one that has the same reading; null when it is the first.</summary>
+    /// <summary>
+    /// The number of the first row before this one that reads the same in the same travel, whether or not it comes from
+    /// the same row of the motif; null when there is none.
+    /// </summary>
     /// <param name="number">The row's number, from 1.</param>
     public int? SameReadingBefore(int number)
     {
@@ -129,10 +132,17 @@ public sealed class Piece
 
     private int[] FirstRows()
     {
+        var alike = new Dictionary<(Side From, Sequence<Run> Runs), int>();
         var first = new int[Keys.Count];
-        for (var row = Rows.Count; row >= 1; row--)
+        for (var row = 1; row <= Rows.Count; row++)
         {
-            first[Rows[row - 1].Reading] = row;
+            var reading = Rows[row - 1].Reading;
+            if (first[reading] == 0)
+            {
+                var read = (Keys[reading].From, Readings[reading].Runs);
+                alike.TryAdd(read, row);
+                first[reading] = alike[read];
+            }
         }
 
         return first;

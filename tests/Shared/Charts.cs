@@ -1,0 +1,62 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PatternShop.Weave;
+
+namespace PatternShop.Tests.Shared;
+
+/// <summary>Short ways to write documents and directions in tests.</summary>
+public static partial class Charts
+{
+    /// <summary>Alike floating selvedges, first under.</summary>
+    public static FloatingSelvedges AlikeUnder { get; } = new(EdgeWay.Alike, Stroke.Under);
+
+    /// <summary>Entering floating selvedges, first over.</summary>
+    public static FloatingSelvedges EnteringOver { get; } = new(EdgeWay.Entering, Stroke.Over);
+
+    /// <summary>The 8-row diamond: 2/2 twill drawn on ends 1 2 3 4 1 4 3 2 and woven in the row order 1 2 3 4 1 4 3 2.</summary>
+    public const string Diamond = "x..xxx../xx..x..x/.xx...xx/..xx.xx./x..xxx../..xx.xx./.xx...xx/xx..x..x";
+
+    /// <summary>A document whose chart is written with 'x' over and '.' under, rows parted by '/', row 1 first; without steps its rows are woven once.</summary>
+    public static PatternDocument Document(
+        string chart,
+        int repeats = 1,
+        int offset = 0,
+        int balance = 0,
+        FloatingSelvedges? floating = null,
+        Side start = Side.Left,
+        params RowStep[] steps)
+    {
+        var motif = GridText.Read(chart.Replace(" ", "", StringComparison.Ordinal).Split('/'));
+        return new PatternDocument(
+            "Test cloth",
+            "en",
+            "",
+            "",
+            motif,
+            new WidthPlan(repeats, offset, balance, floating),
+            new RowPlan([new Weft(start)], Stroke.Under, steps.Length > 0 ? steps.ToSequence() : [new ChartRows(1, motif.Rows, 1)]),
+            new Gauge(new Density(4, DensityUnit.PerInch), new Density(5, DensityUnit.PerInch)),
+            GlyphStyle.Cells);
+    }
+
+    /// <summary>Runs in short: "u1o2u1".</summary>
+    public static string Short(IEnumerable<Run> runs) => string.Concat(runs.Select(Short));
+
+    /// <summary>A writing in short: "o2[u1o1]×4".</summary>
+    public static string Short(Writing writing) => string.Concat(writing.Items.Select(item => item switch
+    {
+        BracketItem bracket => string.Create(CultureInfo.InvariantCulture, $"[{Short(bracket.Runs)}]×{bracket.Times}"),
+        RunItem run => Short(run.Run),
+        _ => throw new InvalidOperationException(item.GetType().Name),
+    }));
+
+    /// <summary>Directions written by hand, with spaces and brackets, in the short form without either.</summary>
+    public static string Plainly(string directions) => Bracket()
+        .Replace(directions, match => string.Concat(Enumerable.Repeat(match.Groups["runs"].Value, int.Parse(match.Groups["times"].ValueSpan, CultureInfo.InvariantCulture))))
+        .Replace(" ", "", StringComparison.Ordinal);
+
+    private static string Short(Run run) => string.Create(CultureInfo.InvariantCulture, $"{(run.Stroke == Stroke.Over ? 'o' : 'u')}{run.Count}");
+
+    [GeneratedRegex(@"\[(?<runs>[^\]]*)\]×(?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Bracket();
+}
