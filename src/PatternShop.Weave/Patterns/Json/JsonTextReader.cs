@@ -3,7 +3,7 @@ using System.Text;
 
 namespace PatternShop.Weave;
 
-/// <summary>Reads one text of JSON, quotation marks included. What is wrong with a character is noted once a text and stands as U+FFFD.</summary>
+/// <summary>Reads one text of JSON, quotation marks included. A character that is wrong is noted, bytes that are not UTF-8 once a text, and stands as U+FFFD.</summary>
 internal ref struct JsonTextReader(ReadOnlySpan<byte> utf8, int start, JsonPlace place, FileProblems problems)
 {
     private static readonly SearchValues<byte> Marks = SearchValues.Create("\"\\\n\r"u8);
@@ -13,6 +13,7 @@ internal ref struct JsonTextReader(ReadOnlySpan<byte> utf8, int start, JsonPlace
     private readonly ReadOnlySpan<byte> _utf8 = utf8;
     private readonly StringBuilder _text = new();
     private int _at = start + 1;
+    private bool _hasStrayBytes;
 
     /// <summary>The byte after the closing quotation mark.</summary>
     public int End { get; private set; }
@@ -91,8 +92,13 @@ internal ref struct JsonTextReader(ReadOnlySpan<byte> utf8, int start, JsonPlace
             _text.Append(rune.ToString());
             _at += used;
         }
+        else if (_hasStrayBytes)
+        {
+            _at += used;
+        }
         else
         {
+            _hasStrayBytes = true;
             Bad(ProblemCodes.InvalidUtf8, "A byte in a text is not UTF-8.", "Save the file as UTF-8.", used);
         }
     }

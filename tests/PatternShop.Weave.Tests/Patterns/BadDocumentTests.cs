@@ -1,0 +1,78 @@
+using System.Text;
+using Xunit;
+
+namespace PatternShop.Weave.Tests;
+
+public sealed class BadDocumentTests
+{
+    public static TheoryData<string> Names { get; } = new(BadDocuments.All.Select(bad => bad.Name));
+
+    [Fact]
+    public void The_document_that_the_bad_ones_are_made_from_is_good() =>
+        Assert.IsType<ReadResult.Read>(PatternReader.Read(Encoding.UTF8.GetBytes(BadDocuments.Good)));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_bad_document_is_refused_with_every_problem_in_its_place(string name)
+    {
+        var bad = BadDocuments.All.Single(document => document.Name == name);
+        var problems = Assert.IsType<ReadResult.Refused>(PatternReader.Read(bad.Utf8)).Problems;
+        Assert.Equal(bad.Expected.Split('\n'), problems.Select(p => $"{p.Code} {p.Pointer} {p.Line}:{p.Column}"), StringComparer.Ordinal);
+        Assert.All(problems, AssertReadable);
+    }
+
+    [Theory]
+    [InlineData("row too short", "Row 2 of the motif has 3 cells, row 1 has 4.", "Give every row the same number of cells.")]
+    [InlineData("strange cell", "Cell 2 of row 2 of the motif is \"o\".", "Write x where the weft is over and . where it is under.")]
+    [InlineData("unknown side", "\"top\" has no meaning for \"start\".", "Write \"left\" or \"right\".")]
+    [InlineData("weft that is not listed", "There is no weft 3: the row plan lists 2 wefts.", "Choose a weft that the row plan lists; the first is 1.")]
+    [InlineData("too many ends across", "The piece would have 1003 pattern ends; at most 1000 are allowed.", "Repeat the motif fewer times across, or take fewer balance ends.")]
+    [InlineData("newer format", "The file is of format 3; this program knows formats up to 2.", "Open it with the newer program that wrote it, and bring this one up to date.")]
+    [InlineData("control character in the title", "Character 4 of the title is U+0085, which cannot be shown.", "Remove it, or replace it by a space.")]
+    [InlineData("comma missing", "Here stands \"\"\" instead of a comma or the '}' that ends the object.", "Mend the form of the file here, then read it again: what follows was not read.")]
+    public void Problems_are_said_in_plain_words(string name, string what, string remedy)
+    {
+        var bad = BadDocuments.All.Single(document => document.Name == name);
+        var problem = Assert.Single(Assert.IsType<ReadResult.Refused>(PatternReader.Read(bad.Utf8)).Problems);
+        Assert.Equal((what, remedy), (problem.What, problem.Remedy));
+    }
+
+    [Fact]
+    public void The_last_problem_says_how_many_more_there_are()
+    {
+        var bad = BadDocuments.All.Single(document => document.Name == "more problems than are listed");
+        var problems = Assert.IsType<ReadResult.Refused>(PatternReader.Read(bad.Utf8)).Problems;
+        // 250 strange members, and format, title, motif, width and gauge missing
+        Assert.Equal("There are 55 more.", problems[^1].What);
+        Assert.Equal(Bounds.ListedProblems + 1, problems.Count);
+    }
+
+    [Theory]
+    [InlineData("\r\n", 3)]
+    [InlineData("\r", 3)]
+    [InlineData("\n", 3)]
+    public void Lines_end_as_they_do_on_any_system(string end, int line)
+    {
+        var json = BadDocuments.Good.Replace("Sample", "", StringComparison.Ordinal).ReplaceLineEndings(end);
+        var problem = Assert.Single(Assert.IsType<ReadResult.Refused>(PatternReader.Read(Encoding.UTF8.GetBytes(json))).Problems);
+        Assert.Equal((line, 10), (problem.Line, problem.Column));
+    }
+
+    [Fact]
+    public void Columns_count_characters_not_bytes()
+    {
+        byte[] json = [0xEF, 0xBB, 0xBF, .. "{\"é😀中\": 1, \"x\": x}"u8];
+        var problem = Assert.IsType<ReadResult.Refused>(PatternReader.Read(json)).Problems[0];
+        Assert.Equal(("/x", 1, 17), (problem.Pointer, problem.Line, problem.Column));
+    }
+
+    internal static void AssertReadable(Problem problem)
+    {
+        Assert.EndsWith(".", problem.What, StringComparison.Ordinal);
+        Assert.EndsWith(".", problem.Remedy, StringComparison.Ordinal);
+        Assert.True(char.IsUpper(problem.Remedy[0]), problem.Remedy);
+        Assert.InRange(problem.What.Length, 10, 200);
+        Assert.InRange(problem.Remedy.Length, 10, 200);
+        Assert.DoesNotContain(problem.What + problem.Remedy, char.IsControl);
+    }
+}
