@@ -118,6 +118,26 @@ public sealed class BitGrid : IEquatable<BitGrid>
         return new BitGrid(Rows, Columns, words);
     }
 
+    /// <summary>The same grid with the cells that are true in <paramref name="chosen"/> taken from <paramref name="values"/>.</summary>
+    /// <exception cref="ArgumentException">The three grids are not of one size.</exception>
+    public BitGrid With(BitGrid chosen, BitGrid values)
+    {
+        ArgumentNullException.ThrowIfNull(chosen);
+        ArgumentNullException.ThrowIfNull(values);
+        if ((Rows, Columns) != (chosen.Rows, chosen.Columns) || (Rows, Columns) != (values.Rows, values.Columns))
+        {
+            throw new ArgumentException($"Grids of {Rows} × {Columns} are needed.", nameof(chosen));
+        }
+
+        var words = (ulong[])_words.Clone();
+        for (var i = 0; i < words.Length; i++)
+        {
+            words[i] = (words[i] & ~chosen._words[i]) | (values._words[i] & chosen._words[i]);
+        }
+
+        return new BitGrid(Rows, Columns, words);
+    }
+
     /// <summary>Rows become columns and columns rows: cell (r, c) of the result is cell (c, r) of this grid.</summary>
     public BitGrid Transpose()
     {

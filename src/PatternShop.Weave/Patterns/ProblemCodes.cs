@@ -38,6 +38,7 @@ public static class ProblemCodes
     public const string TextCharacter = "text-character";
     public const string Language = "language";
     public const string MotifSize = "motif-size";
+    public const string MotifOtherSize = "motif-other-size";
     public const string Repeats = "repeats";
     public const string Offset = "offset";
     public const string Balance = "balance";

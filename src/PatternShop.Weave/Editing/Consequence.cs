@@ -1,0 +1,25 @@
+namespace PatternShop.Weave;
+
+/// <summary>Something that an edit changed besides what was asked for; <see cref="Wording.ConsequenceText"/> says it in words.</summary>
+public abstract record Consequence
+{
+    private protected Consequence()
+    {
+    }
+}
+
+/// <summary>Cells fell away of which some were over.</summary>
+/// <param name="Over">How many of them were over, at least 1.</param>
+public sealed record CellsCut(int Over) : Consequence;
+
+/// <summary>The offset lay past the last end of the motif and was taken modulo its width.</summary>
+public sealed record OffsetMoved(int From, int To) : Consequence;
+
+/// <summary>A step of the row plan wove rows that are gone.</summary>
+/// <param name="Step">Its step in the row plan, from 1; for a step inside a repeat, that of the repeat.</param>
+/// <param name="Before">The rows that it wove.</param>
+/// <param name="After">The rows that it weaves now; null when none was left and the step was removed.</param>
+public sealed record StepCut(int Step, ChartRows Before, ChartRows? After) : Consequence;
+
+/// <summary>The row plan had nothing left to weave, and now weaves every row of the motif once.</summary>
+public sealed record PlanBegunAnew(int Rows) : Consequence;

@@ -1,0 +1,45 @@
+namespace PatternShop.Weave;
+
+/// <summary>What came of an edit.</summary>
+public abstract record EditResult
+{
+    private EditResult()
+    {
+    }
+
+    /// <summary>The edit was made.</summary>
+    /// <param name="Document">The document after it; it keeps every rule.</param>
+    /// <param name="Consequences">What changed besides what was asked for, in the order of the document.</param>
+    public sealed record Done(PatternDocument Document, Sequence<Consequence> Consequences) : EditResult;
+
+    /// <summary>The edit does not fit; the document stays as it was.</summary>
+    /// <param name="Problems">Everything that is wrong; at least one.</param>
+    public sealed record Refused(Sequence<Problem> Problems) : EditResult;
+}
+
+/// <summary>One change of a document, as a value: one step of undo. Its name is <see cref="Wording.EditName"/>.</summary>
+public abstract record Edit
+{
+    private protected Edit()
+    {
+    }
+
+    /// <summary>The document with the change made, or every reason why it cannot be.</summary>
+    /// <param name="document">A document that keeps every rule.</param>
+    public EditResult Apply(PatternDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        var result = Change(document);
+        if (result is not EditResult.Done done)
+        {
+            return result;
+        }
+
+        var problems = DocumentRules.Check(done.Document);
+        return problems.Count == 0 ? done : new EditResult.Refused(problems);
+    }
+
+    private protected abstract EditResult Change(PatternDocument document);
+
+    private protected static EditResult Done(PatternDocument document) => new EditResult.Done(document, []);
+}

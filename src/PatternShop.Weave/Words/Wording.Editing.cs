@@ -1,0 +1,51 @@
+namespace PatternShop.Weave;
+
+public sealed partial class Wording
+{
+    /// <summary>What an edit does, as undo and redo name it: "draw 5 cells", "change the width".</summary>
+    public string EditName(Edit edit)
+    {
+        ArgumentNullException.ThrowIfNull(edit);
+        return edit switch
+        {
+            SetCells cells => $"draw {Count(cells.Cells.Count, "cell", "cells")}",
+            SetWords words => $"change {WordsNamed(words)}",
+            SetWidth => "change the width",
+            SetFloating => "change the floating selvedges",
+            SetRowPlan => "change the row plan",
+            SetGauge => "change sett or row density",
+            SetGlyphs => "change how cells are drawn",
+            ResizeMotif size => $"make the motif {Rows(size.Rows)} of {Count(size.Ends, "end", "ends")}",
+            _ => throw new InvalidOperationException($"No name for {edit.GetType().Name}."),
+        };
+    }
+
+    /// <summary>A consequence of an edit in a sentence.</summary>
+    public string ConsequenceText(Consequence consequence)
+    {
+        ArgumentNullException.ThrowIfNull(consequence);
+        return consequence switch
+        {
+            CellsCut cut => $"{Count(cut.Over, "over cell was", "over cells were")} cut off.",
+            OffsetMoved moved => $"The pattern now begins at end {Number(moved.To + 1)} of the motif instead of end {Number(moved.From + 1)}.",
+            StepCut { After: null } gone => $"Step {Number(gone.Step)} of the row plan no longer weaves {RowsNamed(gone.Before)}.",
+            StepCut cut => $"Step {Number(cut.Step)} of the row plan weaves {RowsNamed(cut.After!)} instead of {RowsNamed(cut.Before)}.",
+            PlanBegunAnew anew => $"The row plan had no row left, so it now weaves {RowsNamed(new ChartRows(1, anew.Rows, 1))} once.",
+            _ => throw new InvalidOperationException($"No words for {consequence.GetType().Name}."),
+        };
+    }
+
+    private static string WordsNamed(SetWords words)
+    {
+        string[] named =
+        [
+            .. words.Title is null ? (string[])[] : ["the title"],
+            .. words.Notes is null ? (string[])[] : ["the notes"],
+            .. words.Licence is null ? (string[])[] : ["the licence"],
+            .. words.Language is null ? (string[])[] : ["the language"],
+        ];
+        return named.Length == 1 ? named[0] : "the words";
+    }
+
+    private string RowsNamed(ChartRows rows) => Range("chart row", "chart rows", rows.First, rows.Last);
+}

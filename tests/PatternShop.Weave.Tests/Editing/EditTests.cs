@@ -1,0 +1,111 @@
+using PatternShop.Tests.Shared;
+using Xunit;
+
+namespace PatternShop.Weave.Tests;
+
+public sealed class EditTests
+{
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond, repeats: 3, offset: 5, balance: 1);
+
+    [Fact]
+    public void A_stroke_drawn_on_another_size_is_refused_in_words()
+    {
+        var problem = Refusal(Stroke(6, 8, (5, 7)), Diamond);
+        Assert.Equal("/motif", problem.Pointer);
+        Assert.Equal("It was drawn on a motif of 6 rows of 8 ends; the motif now has 8 rows of 8 ends.", problem.What);
+        Assert.Equal("Give the motif that size again, or draw it anew.", problem.Remedy);
+    }
+
+    [Theory]
+    [InlineData(0, 8)]
+    [InlineData(8, 0)]
+    [InlineData(1001, 8)]
+    [InlineData(8, 1001)]
+    public void No_motif_is_empty_or_without_bound(int rows, int ends) =>
+        Assert.Equal(ProblemCodes.MotifSize, Refusal(new ResizeMotif(rows, ends), Diamond).Code);
+
+    [Fact]
+    public void A_refused_field_is_named()
+    {
+        Assert.Equal("/title", Refusal(new SetWords(Title: " "), Diamond).Pointer);
+        Assert.Equal("/width/repeats", Refusal(new SetWidth(Diamond.Width with { Repeats = 0 }), Diamond).Pointer);
+        Assert.Equal("/rows/steps/0/last", Refusal(new SetRowPlan(Diamond.Rows with { Steps = [new ChartRows(1, 9, 1)] }), Diamond).Pointer);
+    }
+
+    [Fact]
+    public void Words_that_are_not_named_stay()
+    {
+        var document = Diamond with { Notes = "Mind the edge.", Licence = "Weave as you like." };
+        var after = Made(new SetWords(Title: "Diamond"), document).Document;
+        Assert.Equal(document with { Title = "Diamond" }, after);
+    }
+
+    [Fact]
+    public void Floating_selvedges_come_and_go_without_touching_the_rest_of_the_width()
+    {
+        var with = Made(new SetFloating(Charts.AlikeUnder), Diamond).Document;
+        Assert.Equal(Diamond with { Width = Diamond.Width with { Floating = Charts.AlikeUnder } }, with);
+        Assert.Equal(Diamond, Made(new SetFloating(null), with).Document);
+    }
+
+    [Fact]
+    public void A_step_that_wove_all_rows_follows_the_size_upwards_and_downwards()
+    {
+        var document = With(new ChartRows(1, 8, 1), new Repeat(2, [new ChartRows(8, 1, 1)]));
+        Assert.Equal([new ChartRows(1, 10, 1), new Repeat(2, [new ChartRows(10, 1, 1)])], Made(new ResizeMotif(10, 8), document).Document.Rows.Steps);
+        var smaller = Made(new ResizeMotif(3, 8), document);
+        Assert.Equal([new ChartRows(1, 3, 1), new Repeat(2, [new ChartRows(3, 1, 1)])], smaller.Document.Rows.Steps);
+        Assert.DoesNotContain(smaller.Consequences, consequence => consequence is StepCut);
+    }
+
+    [Fact]
+    public void Other_steps_are_cut_to_fit_and_it_is_said()
+    {
+        var document = With(new ChartRows(2, 7, 1), new PlainRows(2, 1), new Repeat(3, [new ChartRows(7, 5, 1), new ChartRows(8, 8, 1)]), new ChartRows(1, 2, 1));
+        var made = Made(new ResizeMotif(5, 4), document);
+        Assert.Equal(
+            [new ChartRows(2, 5, 1), new PlainRows(2, 1), new Repeat(3, [new ChartRows(5, 5, 1)]), new ChartRows(1, 2, 1)],
+            made.Document.Rows.Steps);
+        Assert.Equal(
+            [
+                "22 over cells were cut off.",
+                "The pattern now begins at end 2 of the motif instead of end 6.",
+                "Step 1 of the row plan weaves chart rows 2–5 instead of chart rows 2–7.",
+                "Step 3 of the row plan weaves chart row 5 instead of chart rows 7–5.",
+                "Step 3 of the row plan no longer weaves chart row 8.",
+            ],
+            made.Consequences.Select(Wording.English.ConsequenceText));
+    }
+
+    [Fact]
+    public void A_row_plan_with_nothing_left_weaves_the_motif_once()
+    {
+        var made = Made(new ResizeMotif(4, 8), With(new Repeat(2, [new ChartRows(5, 8, 1)])));
+        Assert.Equal([new ChartRows(1, 4, 1)], made.Document.Rows.Steps);
+        Assert.Equal("The row plan had no row left, so it now weaves chart rows 1–4 once.", Wording.English.ConsequenceText(made.Consequences[^1]));
+    }
+
+    [Fact]
+    public void Undo_names_what_is_undone()
+    {
+        var names = new Edit[]
+        {
+            Stroke(8, 8, (0, 0)), Stroke(8, 8, (0, 0), (1, 1)), new SetWords(Title: "A"), new SetWords(Title: "A", Notes: "B"),
+            new SetWidth(Diamond.Width), new ResizeMotif(1, 12),
+        }.Select(Wording.English.EditName);
+        Assert.Equal(["draw 1 cell", "draw 2 cells", "change the title", "change the words", "change the width", "make the motif 1 row of 12 ends"], names);
+    }
+
+    private static SetCells Stroke(int rows, int ends, params (int Row, int End)[] cells)
+    {
+        var chosen = BitGrid.Create(rows, ends, (row, end) => cells.Contains((row, end)));
+        return new SetCells(chosen, chosen);
+    }
+
+    private static PatternDocument With(params RowStep[] steps) => Diamond with { Rows = Diamond.Rows with { Steps = steps.ToSequence() } };
+
+    private static EditResult.Done Made(Edit edit, PatternDocument document) => Assert.IsType<EditResult.Done>(edit.Apply(document));
+
+    private static Problem Refusal(Edit edit, PatternDocument document) =>
+        Assert.Single(Assert.IsType<EditResult.Refused>(edit.Apply(document)).Problems);
+}

@@ -1,0 +1,50 @@
+using CsCheck;
+using PatternShop.Weave;
+
+namespace PatternShop.Tests.Shared;
+
+/// <summary>Makes edits of a document: most fit, some do not.</summary>
+public static class EditGen
+{
+    /// <summary>Edits of every kind.</summary>
+    public static Gen<Edit> Of(PatternDocument document) => Gen.Frequency(
+        (4, Strokes(document.Motif.Rows, document.Motif.Columns).Select(edit => (Edit)edit)),
+        (2, Sizes.Select(edit => (Edit)edit)),
+        (1, Strokes(document.Motif.Rows, document.Motif.Columns + 1).Select(edit => (Edit)edit)),
+        (2, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetWidth(width))),
+        (1, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetFloating(width.Floating))),
+        (2, DocumentGen.RowPlans(document.Motif.Rows + 1).Select(rows => (Edit)new SetRowPlan(rows))),
+        (2, DocumentGen.Documents.SelectMany(OfOther)));
+
+    /// <summary>A document and edits that are made one after another.</summary>
+    public static Gen<(PatternDocument Document, Edit[] Edits)> Many(int least, int most) =>
+        from document in DocumentGen.Documents
+        from edits in Of(document).Array[least, most]
+        select (document, edits);
+
+    /// <summary>Strokes over a motif of one size: any cells, at least one.</summary>
+    public static Gen<SetCells> Strokes(int rows, int ends) =>
+        from chosen in Gen.Bool.Array[rows * ends]
+        from first in Gen.Int[0, (rows * ends) - 1]
+        from over in Gen.Bool.Array[rows * ends]
+        select new SetCells(
+            BitGrid.Create(rows, ends, (row, end) => chosen[(row * ends) + end] || (row * ends) + end == first),
+            BitGrid.Create(rows, ends, (row, end) => over[(row * ends) + end]));
+
+    public static Gen<ResizeMotif> Sizes { get; } = Gen.Select(Gen.Int[0, 14], Gen.Int[0, 14], (rows, ends) => new ResizeMotif(rows, ends));
+
+    private static Gen<Edit> OfOther(PatternDocument other)
+    {
+        Edit[] edits =
+        [
+            new SetWords(Title: other.Title),
+            new SetWords(Notes: other.Notes, Licence: other.Licence),
+            new SetWords(Title: ""),
+            new SetWords(Language: other.Language),
+            new SetGauge(other.Gauge),
+            new SetGauge(other.Gauge with { Sett = other.Gauge.Sett with { Amount = 0 } }),
+            new SetGlyphs(other.Glyphs),
+        ];
+        return Gen.Int[0, edits.Length - 1].Select(at => edits[at]);
+    }
+}
