@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using PdfSharp.Pdf;
+
+namespace PatternShop.Print;
+
+/// <summary>Gives embedded fonts names that follow from what they hold, and maps from glyphs back to characters.</summary>
+internal static class FontNames
+{
+    private const int RangesInABlock = 100;
+
+    public static void Settle(PdfDocument document, UsedCharacters used)
+    {
+        foreach (var font in document.Internals.GetAllObjects().OfType<PdfDictionary>().Where(IsCompositeFont).ToList())
+        {
+            var name = font.Elements.GetName("/BaseFont");
+            var face = Typeface.All.Single(face => name.EndsWith("+" + face.PostScriptName, StringComparison.Ordinal));
+            var descendant = font.Elements.GetArray("/DescendantFonts")!.Elements.GetDictionary(0)!;
+            var descriptor = descendant.Elements.GetDictionary("/FontDescriptor")!;
+            var program = descriptor.Elements.GetDictionary("/FontFile2")!.Stream.UnfilteredValue;
+            var settled = $"/{SubsetTag(program)}+{face.PostScriptName}";
+            font.Elements.SetName("/BaseFont", settled);
+            descendant.Elements.SetName("/BaseFont", settled);
+            descriptor.Elements.SetName("/FontName", settled);
+            var map = font.Elements.GetDictionary("/ToUnicode")!;
+            map.Elements.Remove("/Filter");
+            map.Stream.Value = Encoding.ASCII.GetBytes(CharacterMap(used.CharactersByGlyph(face)));
+        }
+    }
+
+    private static bool IsCompositeFont(PdfDictionary dictionary) => dictionary.Elements.GetName("/Subtype") == "/Type0";
+
+    // Six capital letters, as ISO 32000-1, 9.6.4 asks of subsets.
+    private static string SubsetTag(byte[] program) =>
+        string.Concat(SHA256.HashData(program).Take(6).Select(b => (char)('A' + (b % 26))));
+
+    private static string CharacterMap(SortedDictionary<ushort, int> characters)
+    {
+        var text = new StringBuilder();
+        text.Append("/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n");
+        text.Append("/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def\n");
+        text.Append("/CMapName /Adobe-Identity-UCS def\n/CMapType 2 def\n1 begincodespacerange\n<0000> <FFFF>\nendcodespacerange\n");
+        foreach (var block in characters.Chunk(RangesInABlock))
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{block.Length} beginbfchar\n");
+            foreach (var (glyph, character) in block)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"<{glyph:X4}> <{Convert.ToHexString(Encoding.BigEndianUnicode.GetBytes(char.ConvertFromUtf32(character)))}>\n");
+            }
+
+            text.Append("endbfchar\n");
+        }
+
+        return text.Append("endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n").ToString();
+    }
+}

@@ -1,0 +1,219 @@
+using System.Buffers;
+using System.Globalization;
+using System.IO.Compression;
+using System.Text;
+using PdfSharp.Pdf;
+using PdfSharp.Pdf.Advanced;
+
+namespace PatternShop.Print;
+
+/// <summary>
+/// Writes a graph of PDF objects as a file (ISO 32000-1, 7.5). Objects are numbered in the order in which they are met
+/// from the catalog, dictionaries keep their order, streams are compressed by ourselves: nothing depends on chance.
+/// </summary>
+internal sealed class ObjectWriter
+{
+    private readonly ArrayBufferWriter<byte> _out = new();
+    private readonly Dictionary<PdfObject, int> _numbers = new(ReferenceEqualityComparer.Instance);
+    private readonly List<PdfObject> _objects = [];
+
+    private ObjectWriter()
+    {
+    }
+
+    /// <param name="catalog">The root of the document.</param>
+    /// <param name="information">The information dictionary.</param>
+    /// <param name="identity">The file's id from all that stands before it.</param>
+    public static byte[] Write(PdfDictionary catalog, PdfDictionary information, Func<ReadOnlySpan<byte>, byte[]> identity)
+    {
+        var writer = new ObjectWriter();
+        writer.Append("%PDF-1.7\n%");
+        writer._out.Write<byte>([0xE2, 0xE3, 0xCF, 0xD3, (byte)'\n']);
+        writer.NumberOf(catalog);
+        writer.NumberOf(information);
+        var offsets = new List<int>();
+        for (var i = 0; i < writer._objects.Count; i++)
+        {
+            offsets.Add(writer._out.WrittenCount);
+            writer.WriteObject(i + 1, writer._objects[i]);
+        }
+
+        writer.WriteEnd(offsets, Convert.ToHexString(identity(writer._out.WrittenSpan)));
+        return writer._out.WrittenSpan.ToArray();
+    }
+
+    private void WriteObject(int number, PdfObject item)
+    {
+        Append($"{number} 0 obj\n");
+        if (item is PdfDictionary { Stream: { } stream } dictionary)
+        {
+            WriteStream(dictionary, stream);
+        }
+        else
+        {
+            WriteItem(item);
+        }
+
+        Append("\nendobj\n");
+    }
+
+    private void WriteStream(PdfDictionary dictionary, PdfDictionary.PdfStream stream)
+    {
+        var content = stream.UnfilteredValue;
+        // Readers of metadata look for it without unpacking anything.
+        var plain = dictionary.Elements.GetName("/Type") == "/Metadata";
+        var bytes = plain ? content : Compressed(content);
+        dictionary.Elements.Remove("/DecodeParms");
+        dictionary.Elements.Remove("/Filter");
+        if (!plain)
+        {
+            dictionary.Elements.SetName("/Filter", "/FlateDecode");
+        }
+
+        dictionary.Elements.SetInteger("/Length", bytes.Length);
+        WriteDictionary(dictionary);
+        Append("\nstream\n");
+        _out.Write(bytes);
+        Append("\nendstream");
+    }
+
+    private static byte[] Compressed(byte[] content)
+    {
+        using var packed = new MemoryStream();
+        using (var zlib = new ZLibStream(packed, CompressionLevel.SmallestSize, true))
+        {
+            zlib.Write(content);
+        }
+
+        return packed.ToArray();
+    }
+
+    private void WriteItem(PdfItem item)
+    {
+        switch (item)
+        {
+            case PdfReference reference:
+                Append($"{NumberOf(reference.Value)} 0 R");
+                break;
+            case PdfDictionary dictionary:
+                WriteDictionary(dictionary);
+                break;
+            case PdfArray array:
+                WriteArray(array);
+                break;
+            default:
+                WriteValue(item);
+                break;
+        }
+    }
+
+    private void WriteValue(PdfItem item)
+    {
+        switch (item)
+        {
+            case PdfString text:
+                WriteString(text.Value);
+                break;
+            case PdfName name:
+                WriteName(name.Value);
+                break;
+            case PdfInteger number:
+                Append($"{number.Value}");
+                break;
+            case PdfLongInteger number:
+                Append($"{number.Value}");
+                break;
+            case PdfReal number:
+                Append($"{number.Value:0.######}");
+                break;
+            case PdfBoolean truth:
+                Append(truth.Value ? "true" : "false");
+                break;
+            case PdfRectangle r:
+                Append($"[{r.X1:0.######} {r.Y1:0.######} {r.X2:0.######} {r.Y2:0.######}]");
+                break;
+            case PdfNull:
+                Append("null");
+                break;
+            default:
+                throw new InvalidOperationException($"No way to write {item.GetType().Name}.");
+        }
+    }
+
+    private void WriteDictionary(PdfDictionary dictionary)
+    {
+        Append("<<");
+        foreach (var (key, value) in dictionary.Elements)
+        {
+            if (value is not null)
+            {
+                WriteName(key);
+                Append(" ");
+                WriteItem(value);
+                Append("\n");
+            }
+        }
+
+        Append(">>");
+    }
+
+    private void WriteArray(PdfArray array)
+    {
+        Append("[");
+        for (var i = 0; i < array.Elements.Count; i++)
+        {
+            Append(i == 0 ? string.Empty : " ");
+            WriteItem(array.Elements[i]);
+        }
+
+        Append("]");
+    }
+
+    // Text beyond ASCII goes as UTF-16 with its mark (7.9.2.2).
+    private void WriteString(string text)
+    {
+        var bytes = text.All(c => c is >= ' ' and <= '~')
+            ? Encoding.ASCII.GetBytes(text)
+            : [0xFE, 0xFF, .. Encoding.BigEndianUnicode.GetBytes(text)];
+        Append($"<{Convert.ToHexString(bytes)}>");
+    }
+
+    private void WriteName(string name)
+    {
+        Append("/");
+        foreach (var letter in Encoding.UTF8.GetBytes(name.TrimStart('/')))
+        {
+            Append(letter is > 0x20 and < 0x7F && !"#()<>[]{}/%"u8.Contains(letter) ? $"{(char)letter}" : $"#{letter:X2}");
+        }
+    }
+
+    private int NumberOf(PdfObject item)
+    {
+        if (!_numbers.TryGetValue(item, out var number))
+        {
+            _objects.Add(item);
+            _numbers.Add(item, number = _objects.Count);
+        }
+
+        return number;
+    }
+
+    private void WriteEnd(List<int> offsets, string id)
+    {
+        var start = _out.WrittenCount;
+        Append($"xref\n0 {offsets.Count + 1}\n0000000000 65535 f\r\n");
+        foreach (var offset in offsets)
+        {
+            Append($"{offset:D10} 00000 n\r\n");
+        }
+
+        Append($"trailer\n<</Size {offsets.Count + 1} /Root 1 0 R /Info 2 0 R /ID [<{id}> <{id}>]>>\nstartxref\n{start}\n%%EOF\n");
+    }
+
+    private void Append(FormattableString text) => Append(text.ToString(CultureInfo.InvariantCulture));
+
+    private void Append(string text)
+    {
+        Encoding.ASCII.GetBytes(text, _out);
+    }
+}

@@ -1,0 +1,131 @@
+using System.Globalization;
+using System.Text;
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>Turns text into pieces that can be painted, measures it and breaks it into lines.</summary>
+internal static class Lettering
+{
+    /// <summary>
+    /// The pieces of a text, in order. Characters that the house font lacks come from the wide font; what that lacks too
+    /// (arrows, boxes, other scripts, emoji) becomes one drawn piece a character as readers count them. Control characters are left out.
+    /// </summary>
+    public static Sequence<TextPiece> Pieces(string text, bool bold)
+    {
+        var house = bold ? Typeface.Bold : Typeface.Regular;
+        if (house.Has(text))
+        {
+            return text.Length == 0 ? [] : [new TextPiece(text, house)];
+        }
+
+        var pieces = new List<TextPiece>();
+        for (var characters = StringInfo.GetTextElementEnumerator(text); characters.MoveNext();)
+        {
+            var character = characters.GetTextElement();
+            if (IsVisible(character))
+            {
+                Append(pieces, PieceOf(character, house, bold));
+            }
+        }
+
+        return pieces.ToSequence();
+    }
+
+    /// <summary>Width of a text in millimetres.</summary>
+    public static double Width(string text, TextStyle style)
+    {
+        var width = 0.0;
+        foreach (var piece in Pieces(text, style.Bold))
+        {
+            width += piece.Width(style);
+        }
+
+        return width;
+    }
+
+    /// <summary>
+    /// Breaks a text at its spaces into lines no wider than <paramref name="width"/> millimetres; a longer word is broken
+    /// between characters. At least one line; the lines joined by spaces (or nothing within a word) are the text.
+    /// </summary>
+    public static Sequence<string> Lines(string text, TextStyle style, double width)
+    {
+        var lines = new List<string>();
+        var space = Width(" ", style);
+        var line = new StringBuilder();
+        var used = 0.0;
+        foreach (var word in text.Split(' ').SelectMany(word => Bits(word, style, width)))
+        {
+            var wide = Width(word.Text, style);
+            if (line.Length > 0 && used + (word.Glued ? 0 : space) + wide > width)
+            {
+                lines.Add(line.ToString());
+                line.Clear();
+                used = 0;
+            }
+
+            if (line.Length > 0 && !word.Glued)
+            {
+                line.Append(' ');
+                used += space;
+            }
+
+            line.Append(word.Text);
+            used += wide;
+        }
+
+        lines.Add(line.ToString());
+        return lines.ToSequence();
+    }
+
+    private static IEnumerable<(string Text, bool Glued)> Bits(string word, TextStyle style, double width)
+    {
+        if (Width(word, style) <= width)
+        {
+            return [(word, false)];
+        }
+
+        var bits = new List<(string Text, bool Glued)>();
+        var start = 0;
+        var used = 0.0;
+        for (var characters = StringInfo.GetTextElementEnumerator(word); characters.MoveNext();)
+        {
+            var wide = Width(characters.GetTextElement(), style);
+            if (used > 0 && used + wide > width)
+            {
+                bits.Add((word[start..characters.ElementIndex], bits.Count > 0));
+                (start, used) = (characters.ElementIndex, 0);
+            }
+
+            used += wide;
+        }
+
+        bits.Add((word[start..], bits.Count > 0));
+        return bits;
+    }
+
+    private static TextPiece PieceOf(string character, Typeface house, bool bold)
+    {
+        if (house.Has(character))
+        {
+            return new TextPiece(character, house);
+        }
+
+        return Typeface.Wide.Has(character) ? new TextPiece(character, Typeface.Wide, bold) : new TextPiece(character, null);
+    }
+
+    private static void Append(List<TextPiece> pieces, TextPiece next)
+    {
+        if (pieces.Count > 0 && next.Face is not null && pieces[^1].Face == next.Face)
+        {
+            pieces[^1] = pieces[^1] with { Text = pieces[^1].Text + next.Text };
+        }
+        else
+        {
+            pieces.Add(next);
+        }
+    }
+
+    private static bool IsVisible(string character) =>
+        Rune.GetRuneAt(character, 0) is var first && Rune.GetUnicodeCategory(first) is not (UnicodeCategory.Control or UnicodeCategory.Format);
+}

@@ -1,0 +1,87 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>One row of a table. Only its last cell may go on on another page, so that rows are read in order.</summary>
+/// <param name="Tag">The row's node.</param>
+/// <param name="Cells">One block a column; each carries its own tags.</param>
+internal sealed record TableRow(Tag Tag, Sequence<Block> Cells);
+
+/// <summary>
+/// Rows of cells with a thin rule between them. Where it goes on on another page the header row is painted again, as decoration.
+/// </summary>
+/// <param name="Columns">Width of each column but the last in millimetres; the last takes what is left.</param>
+/// <param name="Header">The header row.</param>
+/// <param name="Again">The header row as decoration.</param>
+/// <param name="Rows">The rows.</param>
+/// <param name="Continued">Whether the header row stands on an earlier page.</param>
+internal sealed record Table(Sequence<double> Columns, TableRow Header, TableRow Again, Sequence<TableRow> Rows, bool Continued = false) : Block
+{
+    private const double Gutter = 3;
+    private const double Padding = 1.1;
+    private const double HeaderRule = 0.35;
+    private const double Rule = 0.12;
+
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var header = FitRow(Continued ? Again : Header, width, height, true);
+        var items = header.Items.ToList();
+        var used = header.Height;
+        items.Add(RuleAt(used, width, HeaderRule));
+        for (var i = 0; i < Rows.Count; i++)
+        {
+            var row = FitRow(Rows[i], width, height - used, fresh && i == 0);
+            if (row.Items.Count > 0)
+            {
+                items.AddRange(row.Items.Select(item => item.Moved(0, used)));
+                used += row.Height;
+                items.Add(RuleAt(used, width, Rule));
+            }
+
+            if (row.Rest is { } rest)
+            {
+                var split = row.Items.Count > 0;
+                return i == 0 && !split
+                    ? Print.Fit.Nothing(this)
+                    : new Fit(items.ToSequence(), used, this with { Rows = [rest, .. Rows.Skip(i + 1)], Continued = true });
+            }
+        }
+
+        return new Fit(items.ToSequence(), used, null);
+    }
+
+    private RowFit FitRow(TableRow row, double width, double height, bool fresh)
+    {
+        var items = new List<Placed>();
+        var tallest = 0.0;
+        var left = 0.0;
+        for (var i = 0; i < row.Cells.Count; i++)
+        {
+            var isLast = i == row.Cells.Count - 1;
+            var room = isLast ? width - left : Columns[i] - Gutter;
+            var fit = row.Cells[i].Fit(room, isLast ? height - (2 * Padding) : double.PositiveInfinity, isLast && fresh);
+            var at = left;
+            items.AddRange(fit.Items.Select(item => item.Moved(at, Padding)));
+            tallest = Math.Max(tallest, fit.Height);
+            if (isLast && (fit.IsNothing || (tallest + (2 * Padding) > height && !fresh)))
+            {
+                return new RowFit([], 0, row);
+            }
+
+            if (isLast && fit.Rest is { } rest)
+            {
+                var empty = Enumerable.Repeat<Block>(new Drawing(0, 0, []), row.Cells.Count - 1);
+                return new RowFit(items, tallest + (2 * Padding), row with { Cells = [.. empty, rest] });
+            }
+
+            left += isLast ? 0 : Columns[i];
+        }
+
+        return new RowFit(items, tallest + (2 * Padding), null);
+    }
+
+    private static Placed RuleAt(double y, double width, double thickness) =>
+        new(new StrokeMark(0, y, [[new Spot(0, 0), new Spot(width, 0)]], false, thickness, 0.55), null);
+
+    private sealed record RowFit(IReadOnlyList<Placed> Items, double Height, TableRow? Rest);
+}
