@@ -15,11 +15,11 @@ internal static class FontNames
         foreach (var font in document.Internals.GetAllObjects().OfType<PdfDictionary>().Where(IsCompositeFont).ToList())
         {
             var name = font.Elements.GetName("/BaseFont");
-            var face = Typeface.All.Single(face => name.EndsWith("+" + face.PostScriptName, StringComparison.Ordinal));
+            var face = Typeface.All.Single(face => name.EndsWith("+" + face.LibraryName, StringComparison.Ordinal));
             var descendant = font.Elements.GetArray("/DescendantFonts")!.Elements.GetDictionary(0)!;
             var descriptor = descendant.Elements.GetDictionary("/FontDescriptor")!;
             var program = descriptor.Elements.GetDictionary("/FontFile2")!.Stream.UnfilteredValue;
-            var settled = $"/{SubsetTag(program)}+{face.PostScriptName}";
+            var settled = $"/{SubsetTag(program)}+{face.Name}";
             font.Elements.SetName("/BaseFont", settled);
             descendant.Elements.SetName("/BaseFont", settled);
             descriptor.Elements.SetName("/FontName", settled);

@@ -46,7 +46,8 @@ internal static class Lettering
 
     /// <summary>
     /// Breaks a text at its spaces into lines no wider than <paramref name="width"/> millimetres; a longer word is broken
-    /// between characters. At least one line; the lines joined by spaces (or nothing within a word) are the text.
+    /// between characters. At least one line; all lines together are the text: a line that ends at a space keeps it, so that
+    /// words stay apart for those who hear the page.
     /// </summary>
     public static Sequence<string> Lines(string text, TextStyle style, double width)
     {
@@ -59,7 +60,7 @@ internal static class Lettering
             var wide = Width(word.Text, style);
             if (line.Length > 0 && used + (word.Glued ? 0 : space) + wide > width)
             {
-                lines.Add(line.ToString());
+                lines.Add(word.Glued ? line.ToString() : line.Append(' ').ToString());
                 line.Clear();
                 used = 0;
             }

@@ -8,10 +8,10 @@ internal sealed class Typeface
 {
     private const double MillimetresPerPoint = 25.4 / 72;
 
-    private Typeface(string name, string postScriptName)
+    private Typeface(string name, string libraryName)
     {
         Name = name;
-        PostScriptName = postScriptName;
+        LibraryName = libraryName;
         using var stream = typeof(Typeface).Assembly.GetManifestResourceStream(name + ".ttf")
             ?? throw new InvalidOperationException($"The font {name} is not embedded.");
         using var copy = new MemoryStream();
@@ -20,19 +20,19 @@ internal sealed class Typeface
         Font = TrueTypeFont.Read(File);
     }
 
-    public static Typeface Regular { get; } = new("AtkinsonHyperlegibleNext-Regular", "AtkinsonHyperlegibleNext-Regular");
+    public static Typeface Regular { get; } = new("AtkinsonHyperlegibleNext-Regular", "Atkinson Hyperlegible Next Regular");
 
-    public static Typeface Bold { get; } = new("AtkinsonHyperlegibleNext-Bold", "AtkinsonHyperlegibleNext-Bold");
+    public static Typeface Bold { get; } = new("AtkinsonHyperlegibleNext-Bold", "Atkinson Hyperlegible Next,Bold");
 
-    public static Typeface Wide { get; } = new("NotoSans-Regular", "NotoSans-Regular");
+    public static Typeface Wide { get; } = new("NotoSans-Regular", "Noto Sans Regular");
 
     public static IReadOnlyList<Typeface> All { get; } = [Regular, Bold, Wide];
 
-    /// <summary>The name by which the writer of files asks for this font.</summary>
+    /// <summary>The font's PostScript name, which is also that of its file.</summary>
     public string Name { get; }
 
-    /// <summary>The name that the font file gives itself.</summary>
-    public string PostScriptName { get; }
+    /// <summary>What the PDF library calls the font in what it writes.</summary>
+    public string LibraryName { get; }
 
     public byte[] File { get; }
 

@@ -110,7 +110,7 @@ internal sealed class Painter : IDisposable
         return path;
     }
 
-    private static XSolidBrush Brush(double grey) => new(XColor.FromGrayScale(1 - grey));
+    private static XSolidBrush Brush(double grey) => new(XColor.FromGrayScale(grey));
 
-    private static XPen Pen(double grey, double millimetres) => new(XColor.FromGrayScale(1 - grey), millimetres * PointsPerMillimetre);
+    private static XPen Pen(double grey, double millimetres) => new(XColor.FromGrayScale(grey), millimetres * PointsPerMillimetre);
 }

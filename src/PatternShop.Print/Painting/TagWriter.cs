@@ -89,6 +89,7 @@ internal sealed class TagWriter(UAManager accessibility)
     {
         if (_inDecoration)
         {
+            accessibility.BeginGraphicMode();
             Builder.End();
             _inDecoration = false;
         }
