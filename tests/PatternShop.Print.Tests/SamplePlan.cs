@@ -17,18 +17,18 @@ internal static class SamplePlan
         var facts = new FileFacts(title, "en", "Not issued", "Free to weave & sell", "A chart with directions");
         var size = paper ?? Paper.A4;
         var pages = PagePlanner.Plan(size, new Margins(20, 18, 20, 20), new Stack(parts.ToSequence()), (page, of) =>
-            Line.Set($"Page {page} of {of}", 20, size.Height - 10, new TextStyle(9, false, 0.35), null));
+            TextLine.Set($"Page {page} of {of}", 20, size.Height - 10, new TextStyle(9, false, 0.35), null));
         return new PrintPlan(size, facts, pages);
     }
 
-    private static Drawing Figure()
+    private static Picture Figure()
     {
         var figure = new Tag(TagKind.Figure) { Alternative = "Two squares" };
         Sequence<Sequence<Spot>> square = [[new(0, 0), new(20, 0), new(20, 20), new(0, 20)]];
-        return new Drawing(60, 22, [
+        return new Picture(60, 22, [
             new Placed(new AreaMark(0, 0, square, 0.1), figure),
             new Placed(new StrokeMark(30, 0, square, true, 0.4, 0.1), figure),
-            .. Line.Set("twenty", 52, 12, new TextStyle(10), figure),
+            .. TextLine.Set("twenty", 52, 12, new TextStyle(10), figure),
         ]);
     }
 

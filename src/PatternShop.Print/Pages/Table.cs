@@ -11,11 +11,11 @@ internal sealed record TableRow(Tag Tag, Sequence<Block> Cells);
 /// Rows of cells with a thin rule between them. Where it goes on on another page the header row is painted again, as decoration.
 /// </summary>
 /// <param name="Columns">Width of each column but the last in millimetres; the last takes what is left.</param>
-/// <param name="Header">The header row.</param>
-/// <param name="Again">The header row as decoration.</param>
+/// <param name="Header">The header row, or null.</param>
+/// <param name="Again">The header row as decoration, or null.</param>
 /// <param name="Rows">The rows.</param>
 /// <param name="Continued">Whether the header row stands on an earlier page.</param>
-internal sealed record Table(Sequence<double> Columns, TableRow Header, TableRow Again, Sequence<TableRow> Rows, bool Continued = false) : Block
+internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRow? Again, Sequence<TableRow> Rows, bool Continued = false) : Block
 {
     private const double Gutter = 3;
     private const double Padding = 1.1;
@@ -24,10 +24,10 @@ internal sealed record Table(Sequence<double> Columns, TableRow Header, TableRow
 
     public override Fit Fit(double width, double height, bool fresh)
     {
-        var header = FitRow(Continued ? Again : Header, width, height, true);
+        var header = (Continued ? Again : Header) is { } names ? FitRow(names, width, height, true) : new RowFit([], 0, null);
         var items = header.Items.ToList();
         var used = header.Height;
-        items.Add(RuleAt(used, width, HeaderRule));
+        items.Add(RuleAt(used, width, header.Height > 0 ? HeaderRule : Rule));
         for (var i = 0; i < Rows.Count; i++)
         {
             var row = FitRow(Rows[i], width, height - used, fresh && i == 0);
@@ -70,7 +70,7 @@ internal sealed record Table(Sequence<double> Columns, TableRow Header, TableRow
 
             if (isLast && fit.Rest is { } rest)
             {
-                var empty = Enumerable.Repeat<Block>(new Drawing(0, 0, []), row.Cells.Count - 1);
+                var empty = Enumerable.Repeat<Block>(new Picture(0, 0, []), row.Cells.Count - 1);
                 return new RowFit(items, tallest + (2 * Padding), row with { Cells = [.. empty, rest] });
             }
 

@@ -25,7 +25,7 @@ internal sealed record SetLines(Sequence<string> Lines, TextStyle Style, Tag? Ta
             return Print.Fit.Nothing(this);
         }
 
-        var items = Enumerable.Range(0, count).SelectMany(i => Line.Set(Lines[i], 0, (i * Style.LineHeight) + Style.Baseline, Style, Tag));
+        var items = Enumerable.Range(0, count).SelectMany(i => TextLine.Set(Lines[i], 0, (i * Style.LineHeight) + Style.Baseline, Style, Tag));
         var rest = count == Lines.Count ? null : this with { Lines = Lines.Skip(count).ToSequence() };
         return new Fit(items.ToSequence(), count * Style.LineHeight, rest);
     }
@@ -39,21 +39,5 @@ internal sealed record SetLines(Sequence<string> Lines, TextStyle Style, Tag? Ta
 
         var most = Lines.Count < 4 ? 0 : Math.Min(room, Lines.Count - 2);
         return fresh ? Math.Max(1, Math.Max(most, Math.Min(room, Lines.Count))) : most < 2 ? 0 : most;
-    }
-}
-
-/// <summary>Sets one line of text.</summary>
-internal static class Line
-{
-    /// <summary>The marks of a text whose baseline begins at (x, y).</summary>
-    public static IEnumerable<Placed> Set(string text, double x, double y, TextStyle style, Tag? tag)
-    {
-        foreach (var piece in Lettering.Pieces(text, style.Bold))
-        {
-            yield return piece.Face is null
-                ? new Placed(DrawnCharacter.Of(piece.Text, x, y, style), tag is null ? null : new Tag(TagKind.Span, tag) { ActualText = piece.Text })
-                : new Placed(new TextMark(x, y, piece, style), tag);
-            x += piece.Width(style);
-        }
     }
 }

@@ -1,0 +1,61 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>A block that never ends a page without the beginning of the one that follows it, as a heading.</summary>
+/// <param name="Head">Not split.</param>
+/// <param name="Between">Space between the two in millimetres.</param>
+/// <param name="Body">What is announced.</param>
+internal sealed record Headed(Block Head, double Between, Block Body) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var head = Head.Fit(width, height, fresh);
+        if (head.Rest is not null)
+        {
+            return Print.Fit.Nothing(this);
+        }
+
+        var top = head.Height + Between;
+        var body = Body.Fit(width, height - top, false);
+        if (body.IsNothing && fresh)
+        {
+            body = Body.Fit(width, height - top, true);
+        }
+
+        return body.IsNothing
+            ? Print.Fit.Nothing(this)
+            : new Fit([.. head.Items, .. body.Items.Select(item => item.Moved(0, top))], top + body.Height, body.Rest);
+    }
+}
+
+/// <summary>A block that is moved to the right.</summary>
+internal sealed record Indented(double By, Block Body) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var fit = Body.Fit(width - By, height, fresh);
+        return fit with
+        {
+            Items = fit.Items.Select(item => item.Moved(By, 0)).ToSequence(),
+            Rest = fit.Rest is { } rest ? this with { Body = rest } : null,
+        };
+    }
+}
+
+/// <summary>A block that goes to the next page rather than being split, unless it is longer than a page.</summary>
+internal sealed record Whole(Block Body) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var fit = Body.Fit(width, height, fresh);
+        return fit.Rest is null || fresh ? fit : Print.Fit.Nothing(this);
+    }
+}
+
+/// <summary>Marks in a frame of a fixed size, never split.</summary>
+internal sealed record Picture(double Width, double Height, Sequence<Placed> Items) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh) =>
+        Height <= height || fresh ? new Fit(Items, Height, null) : Print.Fit.Nothing(this);
+}
