@@ -29,20 +29,6 @@ internal sealed record Headed(Block Head, double Between, Block Body) : Block
     }
 }
 
-/// <summary>A block that is moved to the right.</summary>
-internal sealed record Indented(double By, Block Body) : Block
-{
-    public override Fit Fit(double width, double height, bool fresh)
-    {
-        var fit = Body.Fit(width - By, height, fresh);
-        return fit with
-        {
-            Items = fit.Items.Select(item => item.Moved(By, 0)).ToSequence(),
-            Rest = fit.Rest is { } rest ? this with { Body = rest } : null,
-        };
-    }
-}
-
 /// <summary>A block that goes to the next page rather than being split, unless it is longer than a page.</summary>
 internal sealed record Whole(Block Body) : Block
 {
@@ -58,4 +44,23 @@ internal sealed record Picture(double Width, double Height, Sequence<Placed> Ite
 {
     public override Fit Fit(double width, double height, bool fresh) =>
         Height <= height || fresh ? new Fit(Items, Height, null) : Print.Fit.Nothing(this);
+}
+
+/// <summary>A block with a sign at its left.</summary>
+internal sealed record Bulleted(double Indent, Block? Sign, Block Body) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var body = Body.Fit(width - Indent, height, fresh);
+        if (body.IsNothing)
+        {
+            return Print.Fit.Nothing(this);
+        }
+
+        var sign = Sign?.Fit(Indent, double.PositiveInfinity, true).Items ?? [];
+        return new Fit(
+            [.. sign, .. body.Items.Select(item => item.Moved(Indent, 0))],
+            body.Height,
+            body.Rest is { } rest ? new Bulleted(Indent, null, rest) : null);
+    }
 }

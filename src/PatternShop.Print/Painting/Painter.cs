@@ -71,10 +71,10 @@ internal sealed class Painter : IDisposable
                 DrawText(text);
                 break;
             case AreaMark area:
-                _page!.DrawPath(Brush(area.Grey), Path(area.X, area.Y, area.Outlines, true));
+                _page!.DrawPath(Brush(area.Grey), Outlines(area.X, area.Y, area.Outlines));
                 break;
             case StrokeMark stroke:
-                _page!.DrawPath(Pen(stroke.Grey, stroke.Width), Path(stroke.X, stroke.Y, stroke.Lines, stroke.Closed));
+                DrawStrokes(stroke, Pen(stroke.Grey, stroke.Width));
                 break;
             default:
                 throw new InvalidOperationException($"No way to paint {item.Mark.GetType().Name}.");
@@ -94,21 +94,35 @@ internal sealed class Painter : IDisposable
         _page!.DrawString(text.Piece.Text, font, Brush(text.Style.Grey), text.X * PointsPerMillimetre, text.Y * PointsPerMillimetre, XStringFormats.BaseLineLeft);
     }
 
-    private static XGraphicsPath Path(double x, double y, Sequence<Sequence<Spot>> lines, bool closed)
+    // The library joins the open lines of a path to each other, so each is painted by itself.
+    private void DrawStrokes(StrokeMark stroke, XPen pen)
+    {
+        if (stroke.Closed)
+        {
+            _page!.DrawPath(pen, Outlines(stroke.X, stroke.Y, stroke.Lines));
+            return;
+        }
+
+        foreach (var line in stroke.Lines)
+        {
+            _page!.DrawLines(pen, Points(stroke.X, stroke.Y, line));
+        }
+    }
+
+    private static XGraphicsPath Outlines(double x, double y, Sequence<Sequence<Spot>> outlines)
     {
         var path = new XGraphicsPath { FillMode = XFillMode.Winding };
-        foreach (var line in lines)
+        foreach (var outline in outlines)
         {
-            path.StartFigure();
-            path.AddLines([.. line.Select(p => new XPoint((x + p.X) * PointsPerMillimetre, (y + p.Y) * PointsPerMillimetre))]);
-            if (closed)
-            {
-                path.CloseFigure();
-            }
+            path.AddLines(Points(x, y, outline));
+            path.CloseFigure();
         }
 
         return path;
     }
+
+    private static XPoint[] Points(double x, double y, Sequence<Spot> line) =>
+        [.. line.Select(p => new XPoint((x + p.X) * PointsPerMillimetre, (y + p.Y) * PointsPerMillimetre))];
 
     private static XSolidBrush Brush(double grey) => new(XColor.FromGrayScale(grey));
 

@@ -1,0 +1,53 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>The printable of a piece: what a maker gives or sells.</summary>
+public static class Printable
+{
+    private static readonly Margins Margins = new(15, 15, 15, 18);
+    private const double FooterHeight = 10;
+
+    /// <summary>The printable as a PDF file. The same piece, version line, paper and words give the same bytes.</summary>
+    public static byte[] Make(Piece piece, VersionLine version, Paper paper, Wording wording) =>
+        Painter.Paint(Plan(piece, version, paper, wording));
+
+    /// <summary>The pages of the printable, before they are painted.</summary>
+    internal static PrintPlan Plan(Piece piece, VersionLine version, Paper paper, Wording wording)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(version);
+        ArgumentNullException.ThrowIfNull(paper);
+        ArgumentNullException.ThrowIfNull(wording);
+        var document = piece.Document;
+        var pages = PagePlanner.Plan(paper, Margins, Body(piece, version, wording), (page, of) => Footer(piece, version, paper, wording.PageText(page, of), wording));
+        return new PrintPlan(paper, new FileFacts(document.Title, wording.Language, version.Text(wording), document.Licence, wording.PrintSubject), pages);
+    }
+
+    private static Stack Body(Piece piece, VersionLine version, Wording wording) => new(
+    [
+        .. TitleBlock.Of(piece, version, wording),
+        new Stacked(8, new Headed(Headings.Section(wording.ChartTitle), 1.5, new Stack(
+        [
+            new Stacked(0, new Words(wording.ChartGoesUp, Styles.Body, new Tag(TagKind.Paragraph))),
+            new Stacked(3, new ChartSheets(piece, wording)),
+        ]))),
+        new Stacked(8, new Headed(Headings.Section(wording.ScheduleTitle), 1.5, ScheduleBlock.Of(piece, wording))),
+        new Stacked(8, new Headed(Headings.Section(wording.RowsTitle), 0, new Stack(RowsBlock.Of(piece, wording).ToSequence()))),
+        .. ClosingBlocks.Of(piece, wording),
+    ]);
+
+    private static IEnumerable<Placed> Footer(Piece piece, VersionLine version, Paper paper, string page, Wording wording)
+    {
+        var y = paper.Height - FooterHeight;
+        var width = paper.Width - Margins.Left - Margins.Right;
+        var right = Lettering.Width(page, Styles.Footer);
+        var left = Lettering.Lines($"{piece.Document.Title} · {version.Text(wording)}", Styles.Footer, width - right - 5)[0];
+        return
+        [
+            new Placed(new StrokeMark(Margins.Left, y - 5, [[new Spot(0, 0), new Spot(width, 0)]], false, 0.12, 0.55), null),
+            .. TextLine.Set(left, Margins.Left, y, Styles.Footer, null),
+            .. TextLine.Set(page, paper.Width - Margins.Right - right, y, Styles.Footer, null),
+        ];
+    }
+}

@@ -1,0 +1,97 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>
+/// The chart: whole where its cells stay large enough, else cut into parts, the lowest rows first and each from left to
+/// right. Cells are as large as the room allows.
+/// </summary>
+/// <param name="Piece">Whose chart.</param>
+/// <param name="Wording">Its words.</param>
+/// <param name="Parts">What is left to draw of a chart that was cut; null while nothing is drawn.</param>
+internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartWindow>? Parts = null) : Block
+{
+    /// <summary>No cell is smaller, or the chart is cut.</summary>
+    public const double SmallestCell = 4;
+
+    private const double LargestCell = 8;
+    private const double CutCell = 4.5;
+
+    // Rather a fresh page than cells so much smaller than they could be there.
+    private const double LeastOfBest = 0.8;
+    private static readonly TextStyle CaptionStyle = new(11, true);
+
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        if (Parts is not null)
+        {
+            return FitParts(Parts, width, height, fresh);
+        }
+
+        var whole = ChartWindow.Whole(Piece);
+        var best = CellFor(whole, width, double.PositiveInfinity);
+        if (best < SmallestCell)
+        {
+            return Cut(width, height, fresh);
+        }
+
+        var cell = CellFor(whole, width, height);
+        if (cell >= Math.Max(SmallestCell, fresh ? 0 : best * LeastOfBest))
+        {
+            return new Fit(Draw(whole, cell, width), new ChartLayout(Piece, whole, cell, true).Height, null);
+        }
+
+        return fresh ? Cut(width, height, fresh) : Print.Fit.Nothing(this);
+    }
+
+    // Only once a page is fresh is it known how many rows a sheet holds.
+    private Fit Cut(double width, double height, bool fresh) =>
+        fresh ? FitParts(ChartParts.Of(Piece, CutCell, width, height - CaptionStyle.LineHeight), width, height, fresh) : Print.Fit.Nothing(this);
+
+    private Fit FitParts(Sequence<ChartWindow> parts, double width, double height, bool fresh)
+    {
+        var layout = new ChartLayout(Piece, parts[0], CutCell, true);
+        var needed = CaptionStyle.LineHeight + layout.Height;
+        if (needed > height && !fresh)
+        {
+            return Print.Fit.Nothing(this);
+        }
+
+        var caption = new Words(Wording.ChartPartText(Piece, parts[0]), CaptionStyle, new Tag(TagKind.Paragraph)).Fit(width, needed, true);
+        var drawn = Draw(parts[0], CutCell, width).Select(item => item.Moved(0, CaptionStyle.LineHeight));
+        var rest = parts.Count == 1 ? null : this with { Parts = parts.Skip(1).ToSequence() };
+        return new Fit([.. caption.Items, .. drawn], needed, rest);
+    }
+
+    private Sequence<Placed> Draw(ChartWindow window, double cell, double width)
+    {
+        var drawing = ChartDrawing.Of(new ChartLayout(Piece, window, cell, true), Wording);
+        var figure = new Tag(TagKind.Figure) { Alternative = Wording.ChartDescription(Piece) };
+        var left = Math.Max(0, (width - drawing.Width) / 2);
+        return ShapeMarks.Of(drawing).Select(mark => new Placed(mark, figure).Moved(left, 0)).ToSequence();
+    }
+
+    // The layout grows with the cell, so the largest cell is found by halving.
+    private double CellFor(ChartWindow window, double width, double height)
+    {
+        var (low, high) = (0.0, LargestCell);
+        if (Fits(window, high, width, height))
+        {
+            return high;
+        }
+
+        while (high - low > 0.02)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Fits(window, middle, width, height) ? (middle, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    private bool Fits(ChartWindow window, double cell, double width, double height)
+    {
+        var layout = new ChartLayout(Piece, window, cell, true);
+        return layout.Width <= width && layout.Height <= height;
+    }
+}

@@ -1,0 +1,44 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>What stands after the rows: cautions, the maker's own notes and licence.</summary>
+internal static class ClosingBlocks
+{
+    private const double Indent = 5;
+
+    public static IEnumerable<Stacked> Of(Piece piece, Wording wording)
+    {
+        var language = TitleBlock.LanguageOf(piece, wording);
+        if (piece.Document.Notes.Trim().Length > 0)
+        {
+            yield return new Stacked(8, new Headed(Headings.Section(wording.NotesTitle), 1.5, Paragraphs(piece.Document.Notes, language)));
+        }
+
+        yield return new Stacked(8, new Whole(new Headed(Headings.Section(wording.CautionsTitle), 1.5, List(wording.Cautions))));
+        if (piece.Document.Licence.Trim().Length > 0)
+        {
+            yield return new Stacked(8, new Headed(Headings.Section(wording.LicenceLabel), 1.5, Paragraphs(piece.Document.Licence, language)));
+        }
+    }
+
+    private static Stack Paragraphs(string text, string? language) =>
+        new(text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            .Select(line => new Stacked(1.5, new Words(line, Styles.Body, new Tag(TagKind.Paragraph) { Language = language })))
+            .ToSequence());
+
+    private static Stack List(Sequence<string> lines)
+    {
+        var list = new Tag(TagKind.List);
+        return new Stack(lines.Select(line => new Stacked(1, Item(line, list))).ToSequence());
+    }
+
+    private static Bulleted Item(string text, Tag list)
+    {
+        var item = new Tag(TagKind.ListItem, list);
+        return new Bulleted(
+            Indent,
+            new Words("•", Styles.Body, new Tag(TagKind.ListLabel, item)),
+            new Words(text, Styles.Body, new Tag(TagKind.ListBody, item)));
+    }
+}

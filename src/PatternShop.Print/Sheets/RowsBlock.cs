@@ -1,0 +1,78 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>The written rows, in the order of work: a table for each stretch, each row with the side at which it starts.</summary>
+internal static class RowsBlock
+{
+    private const double NumberWidth = 16;
+    private const double StartWidth = 38;
+
+    public static IEnumerable<Stacked> Of(Piece piece, Wording wording)
+    {
+        var lines = Schedule.Of(piece);
+        foreach (var line in lines)
+        {
+            var body = Body(piece, line, wording);
+            var heading = wording.RowsHeading(line);
+            yield return new Stacked(4, lines.Count > 1 && heading.Length > 0 ? new Headed(Headings.Part(heading), 1, body) : body);
+        }
+    }
+
+    private static Block Body(Piece piece, ScheduleLine line, Wording wording) => line switch
+    {
+        RowsOnce rows => Rows(piece, rows.First, rows.Last, [], wording),
+        RowsAgain again => Rows(piece, again.Band.FirstRow, again.Band.FirstRow + again.Band.PrintedRows - 1, again.Stitches, wording),
+        StitchOnce stitch => new Words(wording.ScheduleText(piece, line), Styles.Body, new Tag(TagKind.Paragraph)),
+        _ => throw new InvalidOperationException($"No way to print {line.GetType().Name}."),
+    };
+
+    private static Table Rows(Piece piece, int first, int last, Sequence<WovenStitch> stitches, Wording wording)
+    {
+        var table = new Tag(TagKind.Table);
+        var head = new Tag(TagKind.TableRow, table);
+        string[] names = [wording.RowColumn, wording.StartsColumn, wording.DirectionsColumn];
+        var rows = new List<TableRow>();
+        AddStitches(rows, stitches.Where(stitch => stitch.AfterRow < first), wording, table);
+        for (var number = first; number <= last; number++)
+        {
+            rows.Add(WrittenRow(piece, number, wording, table));
+            AddStitches(rows, stitches.Where(stitch => stitch.AfterRow == number), wording, table);
+        }
+
+        return new Table(
+            [NumberWidth, StartWidth],
+            new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Quiet, new Tag(TagKind.HeaderCell, head))).ToSequence()),
+            new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Quiet, null)).ToSequence()),
+            rows.ToSequence());
+    }
+
+    private static TableRow WrittenRow(Piece piece, int number, Wording wording, Tag table)
+    {
+        var row = new Tag(TagKind.TableRow, table);
+        var reading = piece.Reading(number);
+        var notes = wording.RowNotes(piece, number);
+        var starts = new Tag(TagKind.Cell, row);
+        var side = new Words(wording.Heading(reading.Key.From), Styles.Body with { Leading = 1.6 }, new Tag(TagKind.Paragraph, starts));
+        return new TableRow(row,
+        [
+            new Words(wording.Number(number), Styles.RowNumber, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
+            new Stack(notes.Length == 0 ? [new Stacked(0, side)] : [new Stacked(0, side), new Stacked(0, new Words(notes, Styles.Quiet, new Tag(TagKind.Paragraph, starts)))]),
+            new Words(wording.WritingText(reading.Writing), Styles.Directions, new Tag(TagKind.Cell, row)),
+        ]);
+    }
+
+    private static void AddStitches(List<TableRow> rows, IEnumerable<WovenStitch> stitches, Wording wording, Tag table)
+    {
+        foreach (var stitch in stitches)
+        {
+            var row = new Tag(TagKind.TableRow, table);
+            rows.Add(new TableRow(row,
+            [
+                new Words(wording.ThenLabel, Styles.Quiet, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
+                new Words(wording.Heading(stitch.From), Styles.Body, new Tag(TagKind.Cell, row)),
+                new Words(wording.StitchText(stitch), Styles.Body, new Tag(TagKind.Cell, row)),
+            ]));
+        }
+    }
+}

@@ -1,0 +1,33 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>The order of work with a box to tick for every time through.</summary>
+internal static class ScheduleBlock
+{
+    private const double TextWidth = 98;
+
+    public static Block Of(Piece piece, Wording wording)
+    {
+        var table = new Tag(TagKind.Table);
+        var head = new Tag(TagKind.TableRow, table);
+        string[] names = [wording.WeaveColumn, wording.TickColumn];
+        return new Table(
+            [TextWidth],
+            new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Strong, new Tag(TagKind.HeaderCell, head))).ToSequence()),
+            new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Strong, null)).ToSequence()),
+            Schedule.Of(piece).Select(line => Row(piece, line, wording, table)).ToSequence());
+    }
+
+    private static TableRow Row(Piece piece, ScheduleLine line, Wording wording, Tag table)
+    {
+        var row = new Tag(TagKind.TableRow, table);
+        var cell = new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row };
+        Sequence<string> sentences = line is RowsAgain { Band.ReadsDifferently: true } twice
+            ? [wording.ScheduleText(piece, line), wording.TwoReadingsText(twice.Band)]
+            : [wording.ScheduleText(piece, line)];
+        var text = new Stack(sentences.Select((s, i) => new Stacked(1, new Words(s, i == 0 ? Styles.Body : Styles.Quiet, new Tag(TagKind.Paragraph, cell)))).ToSequence());
+        var times = line switch { RowsAgain again => again.Band.Times, StitchOnce stitch => stitch.Times, _ => 1 };
+        return new TableRow(row, [text, new TickBoxes(1, times, times > 1, new Tag(TagKind.Cell, row), wording)]);
+    }
+}

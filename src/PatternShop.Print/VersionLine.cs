@@ -1,0 +1,19 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>Which version of a pattern a sheet shows: an issued one, numbered and dated, or what is not issued yet.</summary>
+/// <param name="Number">From 1; null when not issued.</param>
+/// <param name="Date">The day of issue; null when not issued.</param>
+public sealed record VersionLine(int? Number, DateOnly? Date)
+{
+    /// <summary>What the maker is still changing.</summary>
+    public static VersionLine NotIssued { get; } = new(null, null);
+
+    /// <summary>The line as it is printed.</summary>
+    public string Text(Wording wording)
+    {
+        ArgumentNullException.ThrowIfNull(wording);
+        return Number is { } number && Date is { } date ? wording.VersionText(number, date) : wording.NotIssuedText;
+    }
+}

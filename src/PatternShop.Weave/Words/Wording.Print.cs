@@ -1,0 +1,81 @@
+namespace PatternShop.Weave;
+
+/// <summary>Words that only printed sheets need.</summary>
+public sealed partial class Wording
+{
+    private static readonly string[] Months =
+        ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
+
+    public string EndsLabel => "Ends";
+
+    public string CountingRuleLabel => "Counting rule";
+
+    public string WidthLabel => "Width";
+
+    public string RowsLabel => "Rows";
+
+    public string EdgesLabel => "Edges";
+
+    public string BeginLabel => "Begin";
+
+    public string LicenceLabel => "Licence";
+
+    public string NotesTitle => "Notes of the maker";
+
+    /// <summary>Head of the column of the order of work that says what is woven.</summary>
+    public string WeaveColumn => "Weave";
+
+    /// <summary>Head of the column of boxes.</summary>
+    public string TickColumn => "Tick each time through";
+
+    public string RowColumn => "Row";
+
+    public string StartsColumn => "Starts";
+
+    public string DirectionsColumn => "Directions";
+
+    /// <summary>What stands in place of a row's number before an edge stitch among rows.</summary>
+    public string ThenLabel => "then";
+
+    /// <summary>What the file is, in a few words.</summary>
+    public string PrintSubject => "Weaving chart with written directions";
+
+    /// <summary>"Version 3, 5 November 2026".</summary>
+    public string VersionText(int number, DateOnly date) => $"Version {Number(number)}, {date.Day} {Months[date.Month - 1]} {date.Year}";
+
+    /// <summary>The version line of what is not issued yet.</summary>
+    public string NotIssuedText => $"Version: {NotIssued}";
+
+    /// <summary>"page 2 of 5".</summary>
+    public string PageText(int page, int pages) => $"page {Number(page)} of {Number(pages)}";
+
+    /// <summary>What boxes to tick are, for those who cannot see them.</summary>
+    public string BoxesText(int first, int last) => first == last ? "a box to tick" : $"boxes to tick, {Number(first)} to {Number(last)}";
+
+    /// <summary>The count of ends alone: "27 ends".</summary>
+    public string EndsText(Piece piece)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        return Count(piece.Ends, "end", "ends");
+    }
+
+    /// <summary>Which part of a chart stands on a sheet: "Rows 1–40, ends 1–36".</summary>
+    public string ChartPartText(Piece piece, ChartWindow window)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        ArgumentNullException.ThrowIfNull(window);
+        var numbers = piece.PrintedRows().Skip(window.FirstRow).Take(window.Rows).ToList();
+        var (left, right) = (piece.EndName(window.FirstColumn), piece.EndName(window.FirstColumn + window.Columns - 1));
+        var ends = window.Columns == 1 ? $"end {left}" : $"ends {left}–{right}";
+        return $"{Capital(Range("row", "rows", numbers[0], numbers[^1]))}, {ends}";
+    }
+
+    /// <summary>The heading over written rows of one line of the order of work: "Rows 1–8, twice".</summary>
+    public string RowsHeading(ScheduleLine line) => line switch
+    {
+        RowsOnce { Kind: BandKind.Closing } rows => $"{Capital(Range("row", "rows", rows.First, rows.Last))}, {ClosingLabel}",
+        RowsOnce rows => $"{Capital(Range("row", "rows", rows.First, rows.Last))}, {Times(1)}",
+        RowsAgain again => $"{Capital(Range("row", "rows", again.Band.FirstRow, again.Band.FirstRow + again.Band.RowsEachTime - 1))}, {Times(again.Band.Times)}",
+        _ => "",
+    };
+}
