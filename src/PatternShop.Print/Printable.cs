@@ -33,7 +33,7 @@ public static class Printable
             new Stacked(3, new ChartSheets(piece, wording)),
         ]))),
         new Stacked(8, new Headed(Headings.Section(wording.ScheduleTitle), 1.5, ScheduleBlock.Of(piece, wording))),
-        new Stacked(8, new Headed(Headings.Section(wording.RowsTitle), 0, new Stack(RowsBlock.Of(piece, wording).ToSequence()))),
+        new Stacked(8, new Headed(Headings.Section(wording.RowsTitle), 2, new Stack(RowsBlock.Of(piece, wording).ToSequence()))),
         .. ClosingBlocks.Of(piece, wording),
     ]);
 

@@ -44,7 +44,7 @@ internal sealed class ObjectWriter
 
     private void WriteObject(int number, PdfObject item)
     {
-        Append($"{number} 0 obj\n");
+        Format($"{number} 0 obj\n");
         if (item is PdfDictionary { Stream: { } stream } dictionary)
         {
             WriteStream(dictionary, stream);
@@ -93,7 +93,7 @@ internal sealed class ObjectWriter
         switch (item)
         {
             case PdfReference reference:
-                Append($"{NumberOf(reference.Value)} 0 R");
+                Format($"{NumberOf(reference.Value)} 0 R");
                 break;
             case PdfDictionary dictionary:
                 WriteDictionary(dictionary);
@@ -118,19 +118,19 @@ internal sealed class ObjectWriter
                 WriteName(name.Value);
                 break;
             case PdfInteger number:
-                Append($"{number.Value}");
+                Format($"{number.Value}");
                 break;
             case PdfLongInteger number:
-                Append($"{number.Value}");
+                Format($"{number.Value}");
                 break;
             case PdfReal number:
-                Append($"{number.Value:0.######}");
+                Format($"{number.Value:0.######}");
                 break;
             case PdfBoolean truth:
                 Append(truth.Value ? "true" : "false");
                 break;
             case PdfRectangle r:
-                Append($"[{r.X1:0.######} {r.Y1:0.######} {r.X2:0.######} {r.Y2:0.######}]");
+                Format($"[{r.X1:0.######} {r.Y1:0.######} {r.X2:0.######} {r.Y2:0.######}]");
                 break;
             case PdfNull:
                 Append("null");
@@ -175,7 +175,7 @@ internal sealed class ObjectWriter
         var bytes = text.All(c => c is >= ' ' and <= '~')
             ? Encoding.ASCII.GetBytes(text)
             : [0xFE, 0xFF, .. Encoding.BigEndianUnicode.GetBytes(text)];
-        Append($"<{Convert.ToHexString(bytes)}>");
+        Format($"<{Convert.ToHexString(bytes)}>");
     }
 
     private void WriteName(string name)
@@ -183,7 +183,14 @@ internal sealed class ObjectWriter
         Append("/");
         foreach (var letter in Encoding.UTF8.GetBytes(name.TrimStart('/')))
         {
-            Append(letter is > 0x20 and < 0x7F && !"#()<>[]{}/%"u8.Contains(letter) ? $"{(char)letter}" : $"#{letter:X2}");
+            if (letter is > 0x20 and < 0x7F && !"#()<>[]{}/%"u8.Contains(letter))
+            {
+                Format($"{(char)letter}");
+            }
+            else
+            {
+                Format($"#{letter:X2}");
+            }
         }
     }
 
@@ -201,16 +208,16 @@ internal sealed class ObjectWriter
     private void WriteEnd(List<int> offsets, string id)
     {
         var start = _out.WrittenCount;
-        Append($"xref\n0 {offsets.Count + 1}\n0000000000 65535 f\r\n");
+        Format($"xref\n0 {offsets.Count + 1}\n0000000000 65535 f\r\n");
         foreach (var offset in offsets)
         {
-            Append($"{offset:D10} 00000 n\r\n");
+            Format($"{offset:D10} 00000 n\r\n");
         }
 
-        Append($"trailer\n<</Size {offsets.Count + 1} /Root 1 0 R /Info 2 0 R /ID [<{id}> <{id}>]>>\nstartxref\n{start}\n%%EOF\n");
+        Format($"trailer\n<</Size {offsets.Count + 1} /Root 1 0 R /Info 2 0 R /ID [<{id}> <{id}>]>>\nstartxref\n{start}\n%%EOF\n");
     }
 
-    private void Append(FormattableString text) => Append(text.ToString(CultureInfo.InvariantCulture));
+    private void Format(FormattableString text) => Append(text.ToString(CultureInfo.InvariantCulture));
 
     private void Append(string text)
     {

@@ -17,6 +17,8 @@ internal sealed record TableRow(Tag Tag, Sequence<Block> Cells);
 /// <param name="Continued">Whether the header row stands on an earlier page.</param>
 internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRow? Again, Sequence<TableRow> Rows, bool Continued = false) : Block
 {
+    // A heading and one row at the foot of a page are easily overlooked.
+    private const int FewestRows = 3;
     private const double Gutter = 3;
     private const double Padding = 1.1;
     private const double HeaderRule = 0.35;
@@ -40,8 +42,8 @@ internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRo
 
             if (row.Rest is { } rest)
             {
-                var split = row.Items.Count > 0;
-                return i == 0 && !split
+                var tooFew = row.Items.Count == 0 && (i == 0 || (i < FewestRows && !fresh));
+                return tooFew
                     ? Print.Fit.Nothing(this)
                     : new Fit(items.ToSequence(), used, this with { Rows = [rest, .. Rows.Skip(i + 1)], Continued = true });
             }

@@ -6,12 +6,12 @@ namespace PatternShop.Print;
 internal static class ChartParts
 {
     /// <summary>As few parts as there can be, nearly equal; the lowest rows first, from left to right.</summary>
-    public static Sequence<ChartWindow> Of(Piece piece, double cell, double width, double height)
+    public static Sequence<ChartWindow> Of(Piece piece, double cell, double width, double height, Wording wording)
     {
         var whole = ChartWindow.Whole(piece);
-        var columns = Most(whole.Columns, count => Fits(piece, new ChartWindow(0, whole.Rows, whole.Columns - count, count), cell, width, double.PositiveInfinity));
+        var columns = Most(whole.Columns, count => Fits(piece, new ChartWindow(0, whole.Rows, whole.Columns - count, count), cell, width, double.PositiveInfinity, wording));
         var rows = Most(whole.Rows, count => Slices(whole.Rows, count).All(slice =>
-            Fits(piece, new ChartWindow(slice.First, slice.Count, whole.Columns - 1, 1), cell, double.PositiveInfinity, height)));
+            Fits(piece, new ChartWindow(slice.First, slice.Count, whole.Columns - 1, 1), cell, double.PositiveInfinity, height, wording)));
         return Slices(whole.Rows, rows)
             .SelectMany(r => Slices(whole.Columns, columns).Select(c => new ChartWindow(r.First, r.Count, c.First, c.Count)))
             .ToSequence();
@@ -27,9 +27,9 @@ internal static class ChartParts
         });
     }
 
-    private static bool Fits(Piece piece, ChartWindow window, double cell, double width, double height)
+    private static bool Fits(Piece piece, ChartWindow window, double cell, double width, double height, Wording wording)
     {
-        var layout = new ChartLayout(piece, window, cell, true);
+        var layout = new ChartLayout(piece, window, cell, true, wording);
         return layout.Width <= width && layout.Height <= height;
     }
 

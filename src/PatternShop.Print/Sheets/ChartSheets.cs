@@ -38,7 +38,7 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartW
         var cell = CellFor(whole, width, height);
         if (cell >= Math.Max(SmallestCell, fresh ? 0 : best * LeastOfBest))
         {
-            return new Fit(Draw(whole, cell, width), new ChartLayout(Piece, whole, cell, true).Height, null);
+            return new Fit(Draw(whole, cell, width), new ChartLayout(Piece, whole, cell, true, Wording).Height, null);
         }
 
         return fresh ? Cut(width, height, fresh) : Print.Fit.Nothing(this);
@@ -46,11 +46,11 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartW
 
     // Only once a page is fresh is it known how many rows a sheet holds.
     private Fit Cut(double width, double height, bool fresh) =>
-        fresh ? FitParts(ChartParts.Of(Piece, CutCell, width, height - CaptionStyle.LineHeight), width, height, fresh) : Print.Fit.Nothing(this);
+        fresh ? FitParts(ChartParts.Of(Piece, CutCell, width, height - CaptionStyle.LineHeight, Wording), width, height, fresh) : Print.Fit.Nothing(this);
 
     private Fit FitParts(Sequence<ChartWindow> parts, double width, double height, bool fresh)
     {
-        var layout = new ChartLayout(Piece, parts[0], CutCell, true);
+        var layout = new ChartLayout(Piece, parts[0], CutCell, true, Wording);
         var needed = CaptionStyle.LineHeight + layout.Height;
         if (needed > height && !fresh)
         {
@@ -65,7 +65,7 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartW
 
     private Sequence<Placed> Draw(ChartWindow window, double cell, double width)
     {
-        var drawing = ChartDrawing.Of(new ChartLayout(Piece, window, cell, true), Wording);
+        var drawing = ChartDrawing.Of(new ChartLayout(Piece, window, cell, true, Wording), Wording);
         var figure = new Tag(TagKind.Figure) { Alternative = Wording.ChartDescription(Piece) };
         var left = Math.Max(0, (width - drawing.Width) / 2);
         return ShapeMarks.Of(drawing).Select(mark => new Placed(mark, figure).Moved(left, 0)).ToSequence();
@@ -91,7 +91,7 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartW
 
     private bool Fits(ChartWindow window, double cell, double width, double height)
     {
-        var layout = new ChartLayout(Piece, window, cell, true);
+        var layout = new ChartLayout(Piece, window, cell, true, Wording);
         return layout.Width <= width && layout.Height <= height;
     }
 }

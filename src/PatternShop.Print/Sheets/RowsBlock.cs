@@ -15,7 +15,7 @@ internal static class RowsBlock
         {
             var body = Body(piece, line, wording);
             var heading = wording.RowsHeading(line);
-            yield return new Stacked(4, lines.Count > 1 && heading.Length > 0 ? new Headed(Headings.Part(heading), 1, body) : body);
+            yield return new Stacked(6, lines.Count > 1 && heading.Length > 0 ? new Headed(Headings.Part(heading), 1, body) : body);
         }
     }
 
