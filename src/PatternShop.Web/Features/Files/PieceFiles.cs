@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Text;
+using PatternShop.Print;
 using PatternShop.Weave;
 
 namespace PatternShop.Web;
@@ -20,10 +21,15 @@ internal sealed class PieceFiles(Wording wording)
 
     private IReadOnlyList<MadeFile> Make(Piece piece) =>
     [
+        Pdf("a4.pdf", "Printable, A4 (PDF)", piece, Paper.A4),
+        Pdf("letter.pdf", "Printable, Letter (PDF)", piece, Paper.Letter),
         Text("chart.svg", "Chart as a picture (SVG)", "image/svg+xml", ChartSvg(piece)),
         Text("directions.txt", "Directions as text", "text/plain; charset=utf-8", WrittenDirections.Text(piece, wording)),
         Text("facts.json", "Facts for programs (JSON)", "application/json", PieceFacts.Json(piece, wording)),
     ];
+
+    private MadeFile Pdf(string kind, string title, Piece piece, Paper paper) =>
+        new(kind, title, "application/pdf", Printable.Make(piece, VersionLine.NotIssued, paper, wording));
 
     private string ChartSvg(Piece piece) =>
         SvgText.Of(ChartDrawing.Of(piece, 6, wording), piece.Document.Title, wording.ChartDescription(piece), "chart");
