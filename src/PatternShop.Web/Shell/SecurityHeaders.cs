@@ -10,13 +10,21 @@ internal sealed class SecurityHeaders(RequestDelegate next)
 
     public Task InvokeAsync(HttpContext context)
     {
+        // as the answer starts, since the page of a fault begins with headers cleared
+        context.Response.OnStarting(Add, context);
+        return next(context);
+    }
+
+    private static Task Add(object state)
+    {
+        var context = (HttpContext)state;
         var headers = context.Response.Headers;
         headers.ContentSecurityPolicy = context.GetEndpoint()?.Metadata.GetMetadata<PolicyMetadata>()?.Policy ?? StrictPolicy;
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "strict-origin-when-cross-origin";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
-        return next(context);
+        return Task.CompletedTask;
     }
 }
 
