@@ -1,0 +1,35 @@
+using System.IO.Compression;
+using PatternShop.Weave;
+
+namespace PatternShop.Store;
+
+/// <summary>Documents as the history keeps them: canonical bytes, packed.</summary>
+internal static class DocumentContent
+{
+    public static byte[] Pack(ReadOnlySpan<byte> canonical)
+    {
+        using var packed = new MemoryStream();
+        using (var brotli = new BrotliStream(packed, CompressionLevel.Fastest, leaveOpen: true))
+        {
+            brotli.Write(canonical);
+        }
+
+        return packed.ToArray();
+    }
+
+    public static byte[] Unpack(byte[] packed)
+    {
+        using var brotli = new BrotliStream(new MemoryStream(packed), CompressionMode.Decompress);
+        using var canonical = new MemoryStream();
+        brotli.CopyTo(canonical);
+        return canonical.ToArray();
+    }
+
+    /// <exception cref="StoreException">What is stored is not a document that this program can read.</exception>
+    public static PatternDocument Read(byte[] packed) => PatternReader.Read(Unpack(packed)) switch
+    {
+        ReadResult.Read read => read.Document,
+        ReadResult.Refused refused => throw new StoreException("A stored document cannot be read: " + refused.Problems[0].What),
+        var other => throw new InvalidOperationException(other.GetType().Name),
+    };
+}

@@ -1,0 +1,90 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata;
+
+namespace PatternShop.Store;
+
+/// <summary>Keys, lengths and references of the tables.</summary>
+internal static class StoreModel
+{
+    private const int HashLength = 64;
+
+    public static void Build(ModelBuilder model)
+    {
+        Makers(model);
+        Patterns(model);
+        History(model);
+        Versions(model);
+        foreach (var reference in model.Model.GetEntityTypes().SelectMany(type => type.GetForeignKeys()))
+        {
+            reference.DeleteBehavior = reference.DeclaringEntityType.ClrType == typeof(StepRow) || reference.DeclaringEntityType.ClrType == typeof(CarriedOutRow)
+                ? DeleteBehavior.Cascade
+                : DeleteBehavior.Restrict;
+        }
+    }
+
+    private static void Makers(ModelBuilder model)
+    {
+        model.Entity<MakerRow>(maker =>
+        {
+            maker.ToTable("Makers");
+            maker.Property(row => row.Id).ValueGeneratedOnAdd();
+            maker.HasIndex(row => row.Handle).IsUnique();
+            maker.HasIndex(row => row.EmailKey).IsUnique();
+        });
+        model.Entity<SettingRow>(setting =>
+        {
+            setting.ToTable("Settings");
+            setting.HasKey(row => row.Name);
+        });
+    }
+
+    private static void Patterns(ModelBuilder model) => model.Entity<PatternRow>(pattern =>
+    {
+        pattern.ToTable("Patterns");
+        pattern.Property(row => row.Id).HasMaxLength(Token.PatternIdLength);
+        pattern.Property(row => row.MakerId).Metadata.SetAfterSaveBehavior(PropertySaveBehavior.Throw);
+        pattern.Property(row => row.Hash).HasMaxLength(HashLength);
+        pattern.Property(row => row.Revision).IsConcurrencyToken();
+        pattern.HasOne<MakerRow>().WithMany().HasForeignKey(row => row.MakerId);
+    });
+
+    private static void History(ModelBuilder model)
+    {
+        model.Entity<StepRow>(step =>
+        {
+            step.ToTable("Steps");
+            step.HasKey(row => new { row.PatternId, row.Position });
+            step.HasOne<PatternRow>().WithMany().HasForeignKey(row => row.PatternId);
+        });
+        model.Entity<CarriedOutRow>(carriedOut =>
+        {
+            carriedOut.ToTable("CarriedOut");
+            carriedOut.HasKey(row => new { row.PatternId, row.Client, row.Sequence });
+            carriedOut.HasOne<PatternRow>().WithMany().HasForeignKey(row => row.PatternId);
+        });
+    }
+
+    private static void Versions(ModelBuilder model)
+    {
+        model.Entity<VersionRow>(version =>
+        {
+            version.ToTable("Versions");
+            version.HasKey(row => new { row.PatternId, row.Number });
+            version.Property(row => row.Hash).HasMaxLength(HashLength);
+            version.HasOne<PatternRow>().WithMany().HasForeignKey(row => row.PatternId);
+        });
+        model.Entity<VersionFileRow>(file =>
+        {
+            file.ToTable("VersionFiles");
+            file.HasKey(row => new { row.PatternId, row.Number, row.Edition });
+            file.HasOne<VersionRow>().WithMany().HasForeignKey(row => new { row.PatternId, row.Number });
+            file.HasOne<FileRow>().WithMany().HasForeignKey(row => row.Hash);
+        });
+        model.Entity<FileRow>(file =>
+        {
+            file.ToTable("Files");
+            file.HasKey(row => row.Hash);
+            file.Property(row => row.Hash).HasMaxLength(HashLength);
+        });
+    }
+}

@@ -1,0 +1,30 @@
+namespace PatternShop.Store;
+
+/// <summary>A pattern as it stands in the shop front.</summary>
+/// <param name="Number">Number of the newest version.</param>
+/// <param name="Date">Date of the newest version.</param>
+/// <param name="Canonical">The newest version's document, canonical bytes.</param>
+public sealed record ShelfCard(PatternId Id, string Title, string StudioName, string Handle, int Number, DateOnly Date, byte[] Canonical);
+
+/// <summary>A pattern of which something was issued.</summary>
+/// <param name="Title">That of the newest version.</param>
+/// <param name="Withdrawn">Its maker hid it; then no versions are listed, and its page answers 410.</param>
+/// <param name="Versions">The newest first.</param>
+public sealed record ShelfPattern(PatternId Id, string Title, string StudioName, string Handle, bool Withdrawn, IReadOnlyList<ShelfVersion> Versions);
+
+/// <summary>One line of the list of versions.</summary>
+public sealed record ShelfVersion(int Number, DateOnly Date, string Note, string Hash);
+
+/// <summary>A version and what it consists of.</summary>
+/// <param name="Canonical">Canonical bytes of the document.</param>
+/// <param name="Format">Their format.</param>
+/// <param name="Hash">Their hash.</param>
+/// <param name="Files">In the order in which they were issued.</param>
+public sealed record IssuedVersion(PatternId Id, int Number, DateOnly Date, string Note, string Title, byte[] Canonical, int Format, string Hash, IReadOnlyList<ShelfFileCard> Files);
+
+/// <summary>A file of a version, without its bytes.</summary>
+/// <param name="Size">Bytes.</param>
+public sealed record ShelfFileCard(string Edition, string Name, string MediaType, string Hash, long Size);
+
+/// <summary>A file to be sent.</summary>
+public sealed record ShelfFile(string Name, string MediaType, byte[] Bytes);

@@ -1,0 +1,38 @@
+using System.Security.Cryptography;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace PatternShop.Store;
+
+/// <summary>Puts the store into a program.</summary>
+public static class StoreServices
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
+    /// <summary>
+    /// Adds <see cref="StoreStart"/>, <see cref="Makers"/>, <see cref="Workroom"/> and <see cref="PublicShelf"/> on an SQLite
+    /// database in the folder. The clock (<see cref="TimeProvider"/>) and the source of randomness
+    /// (<see cref="RandomNumberGenerator"/>) are those of the program, or the system's where it names none.
+    /// </summary>
+    public static IServiceCollection AddPatternStore(this IServiceCollection services, string dataFolder)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(dataFolder);
+        services.TryAddSingleton(TimeProvider.System);
+        services.TryAddSingleton(_ => RandomNumberGenerator.Create());
+        services.TryAddSingleton(_ => new SqliteFile(dataFolder, Patience));
+        services.TryAddSingleton(PassphraseHashing.Current);
+        services.TryAddSingleton(all => new StoreAccess(all.GetRequiredService<SqliteFile>().Context));
+        services.TryAddSingleton(all => new StoreStart(new SqliteOpening(all.GetRequiredService<SqliteFile>(), all.GetRequiredService<TimeProvider>())));
+        services.TryAddSingleton(all => new Makers(
+            all.GetRequiredService<StoreAccess>(),
+            all.GetRequiredService<PassphraseHashing>(),
+            all.GetRequiredService<TimeProvider>(),
+            all.GetRequiredService<RandomNumberGenerator>()));
+        services.TryAddSingleton(all => new Workroom(
+            all.GetRequiredService<StoreAccess>(),
+            all.GetRequiredService<TimeProvider>(),
+            all.GetRequiredService<RandomNumberGenerator>()));
+        services.TryAddSingleton(all => new PublicShelf(all.GetRequiredService<StoreAccess>()));
+        return services;
+    }
+}

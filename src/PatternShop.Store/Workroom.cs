@@ -1,0 +1,229 @@
+using System.Security.Cryptography;
+using Microsoft.EntityFrameworkCore;
+using PatternShop.Weave;
+
+namespace PatternShop.Store;
+
+/// <summary>
+/// What makers do with their own patterns. Every method takes the maker first; patterns of others answer as if they did
+/// not exist. What was reported as saved is on disk; every method throws <see cref="StoreException"/> when the database
+/// could not do it.
+/// </summary>
+public sealed class Workroom
+{
+    private const int ClientMost = 64;
+    private const int StepNameMost = 200;
+    private readonly StoreAccess _store;
+    private readonly TimeProvider _time;
+    private readonly RandomNumberGenerator _random;
+
+    internal Workroom(StoreAccess store, TimeProvider time, RandomNumberGenerator random)
+    {
+        _store = store;
+        _time = time;
+        _random = random;
+    }
+
+    /// <summary>Makes a pattern at revision 1.</summary>
+    /// <exception cref="ArgumentException">The document breaks a rule.</exception>
+    public Task<PatternId> CreateAsync(MakerId maker, PatternDocument document, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        var pattern = NewPattern.Of(document);
+        return _store.WriteAsync(context => pattern.AddAsync(context, maker, _time.GetUtcNow(), _random, cancellationToken), cancellationToken);
+    }
+
+    /// <summary>The maker's patterns, the one changed last first.</summary>
+    public Task<IReadOnlyList<PatternCard>> ListAsync(MakerId maker, CancellationToken cancellationToken = default) => _store.ReadAsync<IReadOnlyList<PatternCard>>(
+        async context => await context.Patterns
+            .Where(pattern => pattern.MakerId == maker.Value)
+            .OrderByDescending(pattern => pattern.ChangedAt).ThenBy(pattern => pattern.Id)
+            .Select(pattern => new
+            {
+                pattern,
+                newest = context.Versions.Where(version => version.PatternId == pattern.Id)
+                    .OrderByDescending(version => version.Number)
+                    .Select(version => new { version.Number, version.Date, version.Hash })
+                    .FirstOrDefault(),
+            })
+            .Select(line => new PatternCard(
+                new PatternId(line.pattern.Id),
+                line.pattern.Title,
+                line.pattern.ChangedAt,
+                line.pattern.Revision,
+                line.newest == null ? null : line.newest.Number,
+                line.newest == null ? null : line.newest.Date,
+                line.pattern.WithdrawnAt != null,
+                line.newest == null || line.newest.Hash != line.pattern.Hash))
+            .ToListAsync(cancellationToken),
+        cancellationToken);
+
+    public Task<OpenPattern?> OpenAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) => _store.ReadAsync(
+        async context =>
+        {
+            if (await Own(context, maker, id).SingleOrDefaultAsync(cancellationToken) is not { } pattern)
+            {
+                return null;
+            }
+
+            var versions = await context.Versions
+                .Where(version => version.PatternId == pattern.Id)
+                .OrderByDescending(version => version.Number)
+                .Select(version => new VersionCard(version.Number, version.Date, version.Note, version.Hash, version.IssuedAt))
+                .ToListAsync(cancellationToken);
+            var state = await History.StateAsync(context, pattern, cancellationToken);
+            return new OpenPattern(id, state, pattern.WithdrawnAt is not null, versions.Count == 0 || versions[0].Hash != pattern.Hash, versions);
+        },
+        cancellationToken);
+
+    /// <summary>Takes a step, once however often it is sent.</summary>
+    /// <exception cref="ArgumentException">The client or the name of the step is empty or too long.</exception>
+    public async Task<SaveResult> SaveAsync(MakerId maker, PatternId id, StepRequest step, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        RequireLength(step.Name, StepNameMost, nameof(step));
+        if (DocumentRules.Check(step.Document) is { Count: > 0 } problems)
+        {
+            return new SaveResult.Refused(problems);
+        }
+
+        var packed = PackedDocument.Of(step.Document);
+        return await CarryOutAsync(maker, id, step.Client, step.Sequence, step.BaseRevision, async (context, pattern) =>
+        {
+            await History.AppendAsync(context, pattern, step.Name, packed, _time.GetUtcNow(), cancellationToken);
+            return new PatternState(pattern.Revision, step.Document, step.Name, null);
+        }, cancellationToken);
+    }
+
+    /// <summary>Takes the last step back, once however often it is sent.</summary>
+    public Task<SaveResult> UndoAsync(MakerId maker, PatternId id, string client, long sequence, long baseRevision, CancellationToken cancellationToken = default) =>
+        MoveAsync(maker, id, client, sequence, baseRevision, -1, cancellationToken);
+
+    /// <summary>Brings the step back that was undone last, once however often it is sent.</summary>
+    public Task<SaveResult> RedoAsync(MakerId maker, PatternId id, string client, long sequence, long baseRevision, CancellationToken cancellationToken = default) =>
+        MoveAsync(maker, id, client, sequence, baseRevision, 1, cancellationToken);
+
+    /// <summary>The number that the next version will have, from 1; null when the maker has no such pattern.</summary>
+    public Task<int?> NextNumberAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) => _store.ReadAsync(
+        async context => await Own(context, maker, id).AnyAsync(cancellationToken) ? await NextAsync(context, id, cancellationToken) : (int?)null,
+        cancellationToken);
+
+    /// <summary>Makes a version that will never change. A withdrawn pattern stays withdrawn.</summary>
+    /// <exception cref="ArgumentException">Hash, bytes and files do not fit together, or are not of the present document.</exception>
+    public async Task<IssueResult> IssueAsync(MakerId maker, PatternId id, IssueRequest request, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        Issuing.Require(request);
+        return Issuing.Check(request) is { Count: > 0 } problems
+            ? new IssueResult.Refused(problems)
+            : await _store.WriteAsync(context => IssueAsync(context, maker, id, request, cancellationToken), cancellationToken);
+    }
+
+    /// <summary>Hides everything that was issued of a pattern. False when the maker has none such that was issued.</summary>
+    public Task<bool> WithdrawAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) =>
+        WithdrawAsync(maker, id, _time.GetUtcNow(), cancellationToken);
+
+    /// <summary>Shows again what was withdrawn. False when the maker has no such pattern that was issued.</summary>
+    public Task<bool> RestoreAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) =>
+        WithdrawAsync(maker, id, null, cancellationToken);
+
+    /// <summary>Removes a pattern of which nothing was ever issued. False when there is none such.</summary>
+    public Task<bool> DeleteAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) => _store.WriteAsync(
+        async context => await Own(context, maker, id)
+            .Where(pattern => !context.Versions.Any(version => version.PatternId == pattern.Id))
+            .ExecuteDeleteAsync(cancellationToken) == 1,
+        cancellationToken);
+
+    private static IQueryable<PatternRow> Own(StoreContext context, MakerId maker, PatternId id) =>
+        context.Patterns.Where(pattern => pattern.Id == id.Value && pattern.MakerId == maker.Value);
+
+    private static async Task<int> NextAsync(StoreContext context, PatternId id, CancellationToken cancellationToken) =>
+        1 + (await context.Versions.Where(version => version.PatternId == id.Value).MaxAsync(version => (int?)version.Number, cancellationToken) ?? 0);
+
+    private static void RequireLength(string text, int most, string name)
+    {
+        if (string.IsNullOrWhiteSpace(text) || text.Length > most)
+        {
+            throw new ArgumentException($"\"{text}\" is empty or longer than {most}.", name);
+        }
+    }
+
+    private Task<SaveResult> MoveAsync(MakerId maker, PatternId id, string client, long sequence, long baseRevision, int by, CancellationToken cancellationToken) =>
+        CarryOutAsync(maker, id, client, sequence, baseRevision, async (context, pattern) =>
+            await History.MoveAsync(context, pattern, by, _time.GetUtcNow(), cancellationToken)
+                ? await History.StateAsync(context, pattern, cancellationToken)
+                : null, cancellationToken);
+
+    /// <summary>The one way in which a pattern's document changes. The act answers null when there is nothing to do.</summary>
+    private Task<SaveResult> CarryOutAsync(
+        MakerId maker,
+        PatternId id,
+        string client,
+        long sequence,
+        long baseRevision,
+        Func<StoreContext, PatternRow, Task<PatternState?>> act,
+        CancellationToken cancellationToken)
+    {
+        RequireLength(client, ClientMost, nameof(client));
+        return _store.WriteAsync<SaveResult>(
+            async context =>
+            {
+                if (await Own(context, maker, id).SingleOrDefaultAsync(cancellationToken) is not { } pattern)
+                {
+                    return new SaveResult.Missing();
+                }
+
+                var before = await context.CarriedOut.FindAsync([id.Value, client, sequence], cancellationToken);
+                if (before is not null)
+                {
+                    return new SaveResult.HadAlready(before.Revision, await History.StateAsync(context, pattern, cancellationToken));
+                }
+
+                if (pattern.Revision != baseRevision)
+                {
+                    return new SaveResult.Moved(await History.StateAsync(context, pattern, cancellationToken));
+                }
+
+                if (await act(context, pattern) is not { } now)
+                {
+                    return new SaveResult.Nothing(await History.StateAsync(context, pattern, cancellationToken));
+                }
+
+                context.CarriedOut.Add(new CarriedOutRow { PatternId = id.Value, Client = client, Sequence = sequence, Revision = now.Revision });
+                return new SaveResult.Saved(now);
+            },
+            cancellationToken);
+    }
+
+    private async Task<IssueResult> IssueAsync(StoreContext context, MakerId maker, PatternId id, IssueRequest request, CancellationToken cancellationToken)
+    {
+        if (await Own(context, maker, id).SingleOrDefaultAsync(cancellationToken) is not { } pattern)
+        {
+            return new IssueResult.Missing();
+        }
+
+        var now = await History.StateAsync(context, pattern, cancellationToken);
+        if (pattern.Revision != request.BaseRevision)
+        {
+            return new IssueResult.Moved(now);
+        }
+
+        var next = await NextAsync(context, id, cancellationToken);
+        if (request.Number != next)
+        {
+            return new IssueResult.NumberTaken(next);
+        }
+
+        Issuing.RequireSame(request, now.Document);
+        await Issuing.AddAsync(context, pattern, request, _time.GetUtcNow(), cancellationToken);
+        // equal content may have been stored in the words of an older format
+        pattern.Hash = request.Hash;
+        return new IssueResult.Issued(request.Number);
+    }
+
+    private Task<bool> WithdrawAsync(MakerId maker, PatternId id, DateTimeOffset? at, CancellationToken cancellationToken) => _store.WriteAsync(
+        async context => await Own(context, maker, id)
+            .Where(pattern => context.Versions.Any(version => version.PatternId == pattern.Id))
+            .ExecuteUpdateAsync(set => set.SetProperty(pattern => pattern.WithdrawnAt, at), cancellationToken) == 1,
+        cancellationToken);
+}
