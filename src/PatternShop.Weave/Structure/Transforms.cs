@@ -43,10 +43,12 @@ public static class Transforms
     public static BitGrid Cut(BitGrid grid, CellRectangle part)
     {
         ArgumentNullException.ThrowIfNull(grid);
-        ArgumentOutOfRangeException.ThrowIfNegative(part.Row);
-        ArgumentOutOfRangeException.ThrowIfNegative(part.Column);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(part.Row + part.Rows, grid.Rows);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(part.Column + part.Columns, grid.Columns);
+        var inside = part is { Row: >= 0, Column: >= 0, Rows: > 0, Columns: > 0 } && part.Row + part.Rows <= grid.Rows && part.Column + part.Columns <= grid.Columns;
+        if (!inside)
+        {
+            throw new ArgumentOutOfRangeException(nameof(part), part, "The part does not lie within the grid.");
+        }
+
         return Map(grid, part.Rows, part.Columns, (row, column) => (row + part.Row, column + part.Column));
     }
 
