@@ -42,6 +42,13 @@ public sealed class Makers
         },
         cancellationToken);
 
+    /// <summary>Whether this is the code that the first maker is made with. It is not used up by asking.</summary>
+    public Task<bool> IsSetUpCodeAsync(string code, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(code);
+        return _store.ReadAsync(context => SetUpCode.MatchesAsync(context, code, cancellationToken), cancellationToken);
+    }
+
     /// <summary>Uses up the code and makes the first maker with their first patterns: all of it or nothing.</summary>
     /// <exception cref="ArgumentException">A sample breaks a rule of documents.</exception>
     public Task<SetUpResult> SetUpAsync(string code, NewMaker maker, IReadOnlyList<PatternDocument> samples, CancellationToken cancellationToken = default)
@@ -83,6 +90,15 @@ public sealed class Makers
     /// <summary>Whether a session that began with this stamp still stands. Asked again at every save.</summary>
     public Task<bool> IsCurrentAsync(MakerId id, string stamp, CancellationToken cancellationToken = default) =>
         _store.ReadAsync(context => context.Makers.AnyAsync(row => row.Id == id.Value && row.Stamp == stamp, cancellationToken), cancellationToken);
+
+    /// <summary>Ends all sessions of a maker, in whatever window they stand open.</summary>
+    public Task EndSessionsAsync(MakerId id, CancellationToken cancellationToken = default)
+    {
+        var stamp = Token.Make(_random, Token.SecretLength);
+        return _store.WriteAsync(
+            context => context.Makers.Where(row => row.Id == id.Value).ExecuteUpdateAsync(set => set.SetProperty(row => row.Stamp, stamp), cancellationToken),
+            cancellationToken);
+    }
 
     /// <summary>Gives a maker a new passphrase and ends all their sessions. For the operator, who needs no old one.</summary>
     public async Task<SetPassphraseResult> SetPassphraseAsync(string email, string newPassphrase, CancellationToken cancellationToken = default)
