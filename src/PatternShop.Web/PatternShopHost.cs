@@ -1,37 +1,145 @@
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.HttpOverrides;
+using PatternShop.Store;
+
 namespace PatternShop.Web;
 
 /// <summary>The composition root: what the server is made of and in which order a request passes through it.</summary>
 internal static class PatternShopHost
 {
-    public static async Task<int> RunAsync(string[] args)
+    private const int Stopped = 0;
+    private const int CannotStart = 1;
+    private const int BadSetting = 2;
+
+    public static async Task<int> RunAsync(string[] args, TextWriter errors)
     {
-        var app = Build(args);
-        await app.RunAsync();
-        return 0;
+        var builder = Builder(args);
+        if (HostSettings.Read(builder.Configuration, builder.Environment.ContentRootPath, out var problem) is not { } settings)
+        {
+            await errors.WriteLineAsync(problem);
+            return BadSetting;
+        }
+
+        await using var app = Build(builder, settings);
+        try
+        {
+            await StartAsync(app);
+        }
+        catch (StoreException failure)
+        {
+            await errors.WriteLineAsync($"{settings.DataFolder}: {failure.Message}");
+            return CannotStart;
+        }
+
+        await app.WaitForShutdownAsync();
+        return Stopped;
     }
 
-    public static WebApplication Build(string[] args)
+    public static WebApplicationBuilder Builder(string[] args)
     {
-        var builder = WebApplication.CreateBuilder(args);
+        // published, the pages' files lie beside the program, wherever it was called from
+        var beside = Directory.Exists(Path.Combine(AppContext.BaseDirectory, "wwwroot"));
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            Args = args,
+            ApplicationName = typeof(PatternShopHost).Assembly.GetName().Name,
+            ContentRootPath = beside ? AppContext.BaseDirectory : null,
+        });
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
-        builder.Services.AddRazorComponents();
-        builder.Services.AddHealthChecks();
-        builder.Services.AddResponseCompression(options => options.MimeTypes = ["text/html", "image/svg+xml"]);
-        builder.Services.AddExceptionHandler<ErrorPages>();
-        builder.Services.AddSingleton(TimeProvider.System);
-        builder.Services.AddSingleton(PatternShop.Weave.Wording.English);
-        builder.Services.AddSingleton<SampleShelf>();
-        builder.Services.AddSingleton<PieceFiles>();
+        // it warns that the keys are not encrypted: they lie in the data folder, which is nobody else's business
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        return builder;
+    }
 
+    public static WebApplication Build(WebApplicationBuilder builder, HostSettings settings)
+    {
+        AddPages(builder.Services);
+        AddKeeping(builder.Services, settings);
+        builder.Services.AddMakerSession();
+        builder.Services.AddAccount();
+        builder.Services.AddPublicPages();
+        builder.Services.AddSingleton<Issuer>();
         var app = builder.Build();
+        UsePipeline(app, settings);
+        MapEndpoints(app);
+        return app;
+    }
+
+    /// <summary>Opens the store, listens, and says how to set up if that is still to be done.</summary>
+    public static async Task StartAsync(WebApplication app)
+    {
+        await app.Services.GetRequiredService<StoreStart>().OpenAsync();
+        await app.StartAsync();
+        await app.Services.GetRequiredService<SetUpInvitation>().SayAsync(app.Urls);
+    }
+
+    private static void AddPages(IServiceCollection services)
+    {
+        services.AddRazorComponents();
+        services.AddHttpContextAccessor();
+        services.AddHealthChecks();
+        services.AddResponseCompression(options => options.MimeTypes = ["text/html", "image/svg+xml"]);
+        services.AddExceptionHandler<ErrorPages>();
+        services.AddAntiforgery(options =>
+        {
+            options.Cookie.Name = "patternshop.form";
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        services.AddSingleton(Weave.Wording.English);
+        services.AddSingleton<SampleShelf>();
+        services.AddSingleton<PieceFiles>();
+    }
+
+    private static void AddKeeping(IServiceCollection services, HostSettings settings)
+    {
+        services.AddSingleton(settings);
+        services.AddPatternStore(settings.DataFolder);
+        services.AddSingleton<ShopAddress>();
+        services.AddDataProtection()
+            .SetApplicationName("PatternShop")
+            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.DataFolder, "keys")));
+        services.Configure<ForwardedHeadersOptions>(options =>
+        {
+            options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;
+            options.ForwardLimit = null;
+            options.KnownProxies.Clear();
+            options.KnownIPNetworks.Clear();
+            settings.KnownProxies.ToList().ForEach(options.KnownIPNetworks.Add);
+        });
+    }
+
+    private static void UsePipeline(WebApplication app, HostSettings settings)
+    {
+        if (settings.KnownProxies.Count > 0)
+        {
+            app.UseForwardedHeaders();
+        }
+
         app.UseExceptionHandler(static _ => { });
         app.UseStatusCodePages(ErrorPages.WriteStatus);
         app.UseMiddleware<SecurityHeaders>();
         app.UseResponseCompression();
-        app.MapStaticAssets();
-        app.MapHealthChecks("/healthz");
-        app.MapSamples();
-        return app;
+        app.UseAuthentication();
+        app.UseAuthorization();
+    }
+
+    private static void MapEndpoints(WebApplication app)
+    {
+        var open = app.MapGroup("").AllowAnonymous();
+        open.MapStaticAssets();
+        open.MapHealthChecks("/healthz");
+        open.MapSamples();
+        open.MapPublicPages();
+        open.MapAccount();
+        var studio = app.MapGroup("/studio").RequireAuthorization().AddEndpointFilter(NeverKept);
+        studio.MapMyPatterns();
+        studio.MapIssuing();
+    }
+
+    private static ValueTask<object?> NeverKept(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        context.HttpContext.Response.Headers.CacheControl = "no-store";
+        return next(context);
     }
 }

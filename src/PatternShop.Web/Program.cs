@@ -1,5 +1,3 @@
 using PatternShop.Web;
 
-return args is ["render", .. var rest]
-    ? await RenderCommand.RunAsync(rest, Console.Out, Console.Error)
-    : await PatternShopHost.RunAsync(args);
+return await CommandLine.RunAsync(args, Console.In, Console.Out, Console.Error);

@@ -5,11 +5,11 @@ internal static class SampleEndpoints
 {
     private static readonly string[] FileNames = ["a4.pdf", "letter.pdf", "chart.svg", "directions.txt"];
 
-    public static void MapSamples(this WebApplication app)
+    public static void MapSamples(this IEndpointRouteBuilder routes)
     {
-        app.MapMethods("/", [HttpMethods.Get, HttpMethods.Head], () => new HtmlPage<SamplesPage>([]));
-        app.MapMethods("/samples/{name}", [HttpMethods.Get, HttpMethods.Head], Page);
-        app.MapMethods("/samples/{name}/{file}", [HttpMethods.Get, HttpMethods.Head], File);
+        routes.MapPage("/samples", () => new HtmlPage<SamplesPage>([]));
+        routes.MapPage("/samples/{name}", Page);
+        routes.MapPage("/samples/{name}/{file}", File);
     }
 
     private static IResult Page(string name, SampleShelf shelf, PieceFiles files)

@@ -1,0 +1,40 @@
+namespace PatternShop.Web;
+
+/// <summary><c>health [URL]</c>: asks a server on this machine whether it is well. The container's health check runs it.</summary>
+internal static class HealthCommand
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
+    public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter errors)
+    {
+        if (args.Length > 1 || !Uri.TryCreate(args is [var typed] ? typed : "http://localhost:8080", UriKind.Absolute, out var address) || !address.IsLoopback || address.Scheme is not ("http" or "https"))
+        {
+            await errors.WriteLineAsync("usage: health [URL]\nURL is an address of this machine, http://localhost:8080 unless said otherwise.");
+            return CommandLine.BadUse;
+        }
+
+        return await AskAsync(address, output, errors);
+    }
+
+    public static async Task<int> AskAsync(Uri address, TextWriter output, TextWriter errors)
+    {
+        using var client = new HttpClient { Timeout = Patience };
+        try
+        {
+            using var answer = await client.GetAsync(new Uri(address, "/healthz"));
+            if (answer.IsSuccessStatusCode)
+            {
+                await output.WriteLineAsync("The server there is well.");
+                return CommandLine.Done;
+            }
+
+            await errors.WriteLineAsync(FormattableString.Invariant($"The server there is not well: it answered {(int)answer.StatusCode}."));
+        }
+        catch (Exception failure) when (failure is HttpRequestException or TaskCanceledException)
+        {
+            await errors.WriteLineAsync($"No server answered there: {failure.Message}");
+        }
+
+        return CommandLine.Failed;
+    }
+}

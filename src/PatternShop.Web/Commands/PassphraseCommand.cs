@@ -1,0 +1,34 @@
+using PatternShop.Store;
+
+namespace PatternShop.Web;
+
+/// <summary><c>passphrase EMAIL</c>: gives a maker a new passphrase, the first line of standard input, and ends their sessions.</summary>
+internal static class PassphraseCommand
+{
+    public static async Task<int> RunAsync(string[] args, TextReader input, TextWriter output, TextWriter errors)
+    {
+        if (OperatorStore.Parse(args) is not { Words: [var email], Folder: var folder })
+        {
+            await errors.WriteLineAsync("usage: passphrase EMAIL [--data DIR]\nReads the new passphrase from standard input, one line.");
+            return CommandLine.BadUse;
+        }
+
+        return await OperatorStore.RunAsync(folder, errors, async (makers, _) =>
+        {
+            await output.WriteLineAsync($"New passphrase for {email} (one line):");
+            return await makers.SetPassphraseAsync(email, await input.ReadLineAsync() ?? "") switch
+            {
+                SetPassphraseResult.Done => await SayAsync(output, "Done. Sessions that stood open have ended.", CommandLine.Done),
+                SetPassphraseResult.UnknownMaker => await SayAsync(errors, $"No maker here has the e-mail address {email}.", CommandLine.Failed),
+                SetPassphraseResult.Refused refused => await SayAsync(errors, string.Join('\n', refused.Problems.Select(problem => $"{problem.What} {problem.Remedy}")), CommandLine.Failed),
+                var other => throw new InvalidOperationException(other.GetType().Name),
+            };
+        });
+    }
+
+    private static async Task<int> SayAsync(TextWriter where, string text, int code)
+    {
+        await where.WriteLineAsync(text);
+        return code;
+    }
+}

@@ -1,0 +1,112 @@
+using PatternShop.Store;
+using PatternShop.Weave;
+
+namespace PatternShop.Web;
+
+/// <summary>The maker's table: what lies on it, what comes new, what is hidden or thrown away.</summary>
+internal static class MyPatterns
+{
+    public static string Address(PatternId id) => $"{LocalAddress.Studio}/patterns/{id}";
+
+    public static void MapMyPatterns(this IEndpointRouteBuilder studio)
+    {
+        studio.MapPage("/", ListAsync);
+        studio.MapPage("/new", NewAsync);
+        studio.MapForm("/new", NewSentAsync);
+        studio.MapPage("/patterns/{id}/picture.svg", PictureAsync);
+        studio.MapPage("/patterns/{id}/delete", DeleteAsync);
+        studio.MapForm("/patterns/{id}/delete", DeleteSentAsync);
+        studio.MapForm("/patterns/{id}/withdraw", WithdrawSentAsync);
+        studio.MapForm("/patterns/{id}/restore", RestoreSentAsync);
+    }
+
+    private static async Task<IResult> ListAsync(HttpContext http, Makers makers, Workroom workroom) => new HtmlPage<MyPatternsPage>(
+        new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(MyPatternsPage.Maker)] = await http.MakerAsync(makers),
+            [nameof(MyPatternsPage.Patterns)] = await workroom.ListAsync(http.User.Maker(), http.RequestAborted),
+        });
+
+    private static async Task<IResult> NewAsync(HttpContext http, Makers makers) =>
+        NewPage(await http.MakerAsync(makers), BlankPattern.Begin, [], StatusCodes.Status200OK);
+
+    private static async Task<IResult> NewSentAsync(HttpContext http, Makers makers, Workroom workroom, SampleShelf shelf)
+    {
+        var form = await http.Request.ReadFormAsync(http.RequestAborted);
+        IReadOnlyList<FieldProblem> problems = [];
+        var document = form["sample"].ToString() is { Length: > 0 } name
+            ? shelf.Find(name)?.Document
+            : BlankPattern.Read(form).Document(out problems);
+        if (document is not null)
+        {
+            return new SeeOther(Address(await workroom.CreateAsync(http.User.Maker(), document, http.RequestAborted)));
+        }
+
+        return problems.Count == 0
+            ? Results.NotFound()
+            : NewPage(await http.MakerAsync(makers), BlankPattern.Read(form), problems, StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> PictureAsync(string id, HttpContext http, Workroom workroom)
+    {
+        if (await OpenAsync(id, http, workroom) is not { } pattern)
+        {
+            return Results.NotFound();
+        }
+
+        // the address names the revision
+        http.Response.Headers.CacheControl = "private, max-age=86400";
+        return Results.Text(MotifPicture.Svg(Piece.Of(pattern.Document), "picture"), "image/svg+xml");
+    }
+
+    private static async Task<IResult> DeleteAsync(string id, HttpContext http, Makers makers, Workroom workroom) =>
+        await OpenAsync(id, http, workroom) switch
+        {
+            null => Results.NotFound(),
+            { Versions.Count: > 0 } => Issued(),
+            var pattern => new HtmlPage<DeletePage>(new Dictionary<string, object?>(StringComparer.Ordinal)
+            {
+                [nameof(DeletePage.Maker)] = await http.MakerAsync(makers),
+                [nameof(DeletePage.Pattern)] = pattern,
+            }),
+        };
+
+    private static async Task<IResult> DeleteSentAsync(string id, HttpContext http, Workroom workroom) =>
+        await OpenAsync(id, http, workroom) switch
+        {
+            null => Results.NotFound(),
+            var pattern => await workroom.DeleteAsync(http.User.Maker(), pattern.Id, http.RequestAborted) ? new SeeOther(LocalAddress.Studio) : Issued(),
+        };
+
+    private static async Task<IResult> WithdrawSentAsync(string id, HttpContext http, Workroom workroom, FileShelf files)
+    {
+        var done = PatternId.TryParse(id, out var pattern) && await workroom.WithdrawAsync(http.User.Maker(), pattern, http.RequestAborted);
+        files.Forget();
+        return done ? new SeeOther(LocalAddress.Studio) : Results.NotFound();
+    }
+
+    private static async Task<IResult> RestoreSentAsync(string id, HttpContext http, Workroom workroom) =>
+        PatternId.TryParse(id, out var pattern) && await workroom.RestoreAsync(http.User.Maker(), pattern, http.RequestAborted)
+            ? new SeeOther(LocalAddress.Studio)
+            : Results.NotFound();
+
+    /// <summary>The maker's own pattern of that id; null when they have none such.</summary>
+    internal static async Task<OpenPattern?> OpenAsync(string id, HttpContext http, Workroom workroom) =>
+        PatternId.TryParse(id, out var pattern) ? await workroom.OpenAsync(http.User.Maker(), pattern, http.RequestAborted) : null;
+
+    private static HtmlPage<NewPatternPage> NewPage(Maker maker, BlankPattern blank, IReadOnlyList<FieldProblem> problems, int status) => new(
+        new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(NewPatternPage.Maker)] = maker,
+            [nameof(NewPatternPage.Blank)] = blank,
+            [nameof(NewPatternPage.Problems)] = problems,
+        },
+        status);
+
+    private static HtmlPage<NoticePage> Issued() => NoticePage.Of(
+        StatusCodes.Status409Conflict,
+        "What was issued stays",
+        "Readers may hold a copy of it. You can withdraw the pattern, so that nobody finds it any more.",
+        "Back to my patterns",
+        LocalAddress.Studio);
+}

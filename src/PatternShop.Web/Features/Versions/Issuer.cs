@@ -1,0 +1,89 @@
+using PatternShop.Print;
+using PatternShop.Store;
+using PatternShop.Weave;
+
+namespace PatternShop.Web;
+
+/// <summary>What came of issuing.</summary>
+internal abstract record IssueOutcome
+{
+    private IssueOutcome()
+    {
+    }
+
+    public sealed record Issued(int Number) : IssueOutcome;
+
+    /// <summary>The pattern changed since the maker looked at what would be issued.</summary>
+    public sealed record Changed : IssueOutcome;
+
+    /// <summary>Readers have exactly this already.</summary>
+    public sealed record NothingNew : IssueOutcome;
+
+    public sealed record Missing : IssueOutcome;
+
+    public sealed record Refused(IReadOnlyList<FieldProblem> Problems) : IssueOutcome;
+}
+
+/// <summary>Makes a version: reads document and number, makes the files while nobody waits for the store, then stores all of it at once.</summary>
+internal sealed class Issuer(Workroom workroom, PieceFiles files, TimeProvider time)
+{
+    /// <summary>Once more if somebody was faster.</summary>
+    private const int Tries = 2;
+
+    /// <summary>Today in the maker's time zone.</summary>
+    public DateOnly Today(Maker maker) =>
+        DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(time.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(maker.TimeZone)).DateTime);
+
+    public async Task<IssueOutcome> IssueAsync(Maker maker, PatternId id, long revision, string note, CancellationToken cancellationToken)
+    {
+        for (var tries = 1; ; tries++)
+        {
+            if (await workroom.OpenAsync(maker.Id, id, cancellationToken) is not { } pattern)
+            {
+                return new IssueOutcome.Missing();
+            }
+
+            if (!pattern.HasUnissuedChanges)
+            {
+                return new IssueOutcome.NothingNew();
+            }
+
+            if (pattern.Revision != revision)
+            {
+                return new IssueOutcome.Changed();
+            }
+
+            switch (await workroom.IssueAsync(maker.Id, id, Request(maker, pattern, note), cancellationToken))
+            {
+                case IssueResult.Issued issued:
+                    return new IssueOutcome.Issued(issued.Number);
+                case IssueResult.Missing:
+                    return new IssueOutcome.Missing();
+                case IssueResult.Refused refused:
+                    return new IssueOutcome.Refused(refused.Problems);
+                case IssueResult.Moved or IssueResult.NumberTaken when tries < Tries:
+                    continue;
+                default:
+                    return new IssueOutcome.Changed();
+            }
+        }
+    }
+
+    private IssueRequest Request(Maker maker, OpenPattern pattern, string note)
+    {
+        var (number, date) = (NextNumber(pattern), Today(maker));
+        var canonical = PatternWriter.CanonicalBytes(pattern.Document);
+        var name = FormattableString.Invariant($"{Slug.Of(pattern.Document.Title)}-v{number}");
+        var made = files.Make(Piece.Of(pattern.Document), new VersionLine(number, date));
+        return new IssueRequest(
+            pattern.Revision,
+            number,
+            date,
+            note,
+            canonical,
+            PatternWriter.Hash(canonical),
+            [.. made.Select(file => new IssuedFile(file.Kind, $"{name}.{file.Kind}", file.MediaType, file.Bytes))]);
+    }
+
+    public static int NextNumber(OpenPattern pattern) => pattern.Versions is [var newest, ..] ? newest.Number + 1 : 1;
+}

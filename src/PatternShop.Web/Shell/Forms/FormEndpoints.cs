@@ -1,0 +1,31 @@
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http.Metadata;
+
+namespace PatternShop.Web;
+
+/// <summary>Maps pages and the forms on them.</summary>
+internal static class FormEndpoints
+{
+    private static readonly string[] Reading = [HttpMethods.Get, HttpMethods.Head];
+
+    /// <summary>A page that is fetched.</summary>
+    public static RouteHandlerBuilder MapPage(this IEndpointRouteBuilder routes, string pattern, Delegate handler) =>
+        routes.MapMethods(pattern, Reading, handler);
+
+    /// <summary>A form that is sent: only small ones, and only from a page of ours.</summary>
+    public static RouteHandlerBuilder MapForm(this IEndpointRouteBuilder routes, string pattern, Delegate handler) =>
+        routes.MapPost(pattern, handler).WithMetadata(new FormSize()).AddEndpointFilter(OnlyOwnForms);
+
+    private static async ValueTask<object?> OnlyOwnForms(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        var http = context.HttpContext;
+        return http.Request.HasFormContentType && await http.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(http)
+            ? await next(context)
+            : Results.StatusCode(StatusCodes.Status400BadRequest);
+    }
+
+    private sealed class FormSize : IRequestSizeLimitMetadata
+    {
+        public long? MaxRequestBodySize => 64 * 1024;
+    }
+}
