@@ -8,6 +8,9 @@ public static class Printable
     private static readonly Margins Margins = new(15, 15, 15, 18);
     private const double FooterHeight = 10;
 
+    // With more pages than this nobody minds one more.
+    private const int WorthSaving = 4;
+
     /// <summary>The printable as a PDF file. The same piece, version line, paper and words give the same bytes.</summary>
     public static byte[] Make(Piece piece, VersionLine version, Paper paper, Wording wording) =>
         Painter.Paint(Plan(piece, version, paper, wording));
@@ -20,21 +23,29 @@ public static class Printable
         ArgumentNullException.ThrowIfNull(paper);
         ArgumentNullException.ThrowIfNull(wording);
         var document = piece.Document;
-        var pages = PagePlanner.Plan(paper, Margins, Body(piece, version, wording), (page, of) => Footer(piece, version, paper, wording.PageText(page, of), wording));
+        var airy = Pages(piece, version, paper, Rhythm.Airy, wording);
+        var close = airy.Count is > 1 and <= WorthSaving ? Pages(piece, version, paper, Rhythm.Close, wording) : airy;
+        var pages = close.Count < airy.Count ? close : airy;
         return new PrintPlan(paper, new FileFacts(document.Title, wording.Language, version.Text(wording), document.Licence, wording.PrintSubject), pages);
     }
 
-    private static Stack Body(Piece piece, VersionLine version, Wording wording) => new(
+    private static Sequence<PagePlan> Pages(Piece piece, VersionLine version, Paper paper, Rhythm rhythm, Wording wording) => PagePlanner.Plan(
+        paper,
+        Margins,
+        Body(piece, version, rhythm, wording),
+        (page, of) => Footer(piece, version, paper, wording.PageText(page, of), wording));
+
+    private static Stack Body(Piece piece, VersionLine version, Rhythm rhythm, Wording wording) => new(
     [
-        .. TitleBlock.Of(piece, version, wording),
-        new Stacked(8, new Headed(Headings.Section(wording.ChartTitle), 1.5, new Stack(
+        .. TitleBlock.Of(piece, version, rhythm, wording),
+        new Stacked(rhythm.Section, new Headed(Headings.Section(wording.ChartTitle), 1.5, new Stack(
         [
             new Stacked(0, new Words(wording.ChartGoesUp, Styles.Body, new Tag(TagKind.Paragraph))),
             new Stacked(3, new ChartSheets(piece, wording)),
         ]))),
-        new Stacked(8, new Headed(Headings.Section(wording.ScheduleTitle), 1.5, ScheduleBlock.Of(piece, wording))),
-        new Stacked(8, new Headed(Headings.Section(wording.RowsTitle), 2, new Stack(RowsBlock.Of(piece, wording).ToSequence()))),
-        .. ClosingBlocks.Of(piece, wording),
+        new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.ScheduleTitle), 1.5, ScheduleBlock.Of(piece, rhythm, wording)))),
+        new Stacked(rhythm.Section, new Headed(Headings.Section(wording.RowsTitle), 2, new Stack(RowsBlock.Of(piece, rhythm, wording).ToSequence()))),
+        .. ClosingBlocks.Of(piece, rhythm, wording),
     ]);
 
     private static IEnumerable<Placed> Footer(Piece piece, VersionLine version, Paper paper, string page, Wording wording)

@@ -55,7 +55,7 @@ internal static class Lettering
         var space = Width(" ", style);
         var line = new StringBuilder();
         var used = 0.0;
-        foreach (var word in text.Split(' ').SelectMany(word => Bits(word, style, width)))
+        foreach (var word in Words(text).SelectMany(word => Bits(word, style, width)))
         {
             var wide = Width(word.Text, style);
             if (line.Length > 0 && used + (word.Glued ? 0 : space) + wide > width)
@@ -77,6 +77,41 @@ internal static class Lettering
 
         lines.Add(line.ToString());
         return lines.ToSequence();
+    }
+
+    // A number stays with the word before it ("over 2", "× 3"), and a short word such as a unit with the number before it.
+    private static List<string> Words(string text)
+    {
+        var words = new List<string>();
+        var before = string.Empty;
+        foreach (var word in text.Split(' '))
+        {
+            if (words.Count > 0 && StaysWith(before, word))
+            {
+                words[^1] = $"{words[^1]} {word}";
+            }
+            else
+            {
+                words.Add(word);
+            }
+
+            before = word;
+        }
+
+        return words;
+    }
+
+    private static bool StaysWith(string before, string word)
+    {
+        if (before.Length == 0 || word.Length == 0)
+        {
+            return false;
+        }
+
+        var afterNumber = char.IsAsciiDigit(before[^1]);
+        return word == "×"
+            || (char.IsAsciiDigit(word[0]) && !afterNumber)
+            || (afterNumber && char.IsAsciiDigit(before.TrimStart('(')[0]) && char.IsAsciiLetter(word[0]) && word.TrimEnd('.', ',', ';', ')').Length <= 2);
     }
 
     private static IEnumerable<(string Text, bool Glued)> Bits(string word, TextStyle style, double width)

@@ -14,13 +14,13 @@ internal sealed record TableRow(Tag Tag, Sequence<Block> Cells);
 /// <param name="Header">The header row, or null.</param>
 /// <param name="Again">The header row as decoration, or null.</param>
 /// <param name="Rows">The rows.</param>
+/// <param name="Padding">Above and below what stands in a row, in millimetres.</param>
 /// <param name="Continued">Whether the header row stands on an earlier page.</param>
-internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRow? Again, Sequence<TableRow> Rows, bool Continued = false) : Block
+internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRow? Again, Sequence<TableRow> Rows, double Padding, bool Continued = false) : Block
 {
     // A heading and one row at the foot of a page are easily overlooked.
     private const int FewestRows = 3;
     private const double Gutter = 3;
-    private const double Padding = 1.1;
     private const double HeaderRule = 0.35;
     private const double Rule = 0.12;
 

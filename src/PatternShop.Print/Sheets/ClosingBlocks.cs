@@ -7,18 +7,18 @@ internal static class ClosingBlocks
 {
     private const double Indent = 5;
 
-    public static IEnumerable<Stacked> Of(Piece piece, Wording wording)
+    public static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)
     {
         var language = TitleBlock.LanguageOf(piece, wording);
         if (piece.Document.Notes.Trim().Length > 0)
         {
-            yield return new Stacked(8, new Headed(Headings.Section(wording.NotesTitle), 1.5, Paragraphs(piece.Document.Notes, language)));
+            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.NotesTitle), 1.5, Paragraphs(piece.Document.Notes, language)));
         }
 
-        yield return new Stacked(8, new Whole(new Headed(Headings.Section(wording.CautionsTitle), 1.5, List(wording.Cautions))));
+        yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.CautionsTitle), 1.5, List(wording.Cautions))));
         if (piece.Document.Licence.Trim().Length > 0)
         {
-            yield return new Stacked(8, new Headed(Headings.Section(wording.LicenceLabel), 1.5, Paragraphs(piece.Document.Licence, language)));
+            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.LicenceLabel), 1.5, Paragraphs(piece.Document.Licence, language)));
         }
     }
 

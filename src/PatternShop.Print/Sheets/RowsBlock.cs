@@ -5,29 +5,36 @@ namespace PatternShop.Print;
 /// <summary>The written rows, in the order of work: a table for each stretch, each row with the side at which it starts.</summary>
 internal static class RowsBlock
 {
-    private const double NumberWidth = 16;
-    private const double StartWidth = 38;
+    private const double NumberWidth = 14;
+    private const double StartWidth = 49;
 
-    public static IEnumerable<Stacked> Of(Piece piece, Wording wording)
+    public static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)
     {
         var lines = Schedule.Of(piece);
         foreach (var line in lines)
         {
-            var body = Body(piece, line, wording);
-            var heading = wording.RowsHeading(line);
-            yield return new Stacked(6, lines.Count > 1 && heading.Length > 0 ? new Headed(Headings.Part(heading), 1, body) : body);
+            foreach (var (heading, body) in Parts(piece, line, rhythm, wording))
+            {
+                yield return new Stacked(rhythm.Part, lines.Count > 1 && heading.Length > 0 ? new Headed(Headings.Part(heading), 1, body) : body);
+            }
         }
     }
 
-    private static Block Body(Piece piece, ScheduleLine line, Wording wording) => line switch
+    private static IEnumerable<(string Heading, Block Body)> Parts(Piece piece, ScheduleLine line, Rhythm rhythm, Wording wording) => line switch
     {
-        RowsOnce rows => Rows(piece, rows.First, rows.Last, [], wording),
-        RowsAgain again => Rows(piece, again.Band.FirstRow, again.Band.FirstRow + again.Band.PrintedRows - 1, again.Stitches, wording),
-        StitchOnce stitch => new Words(wording.ScheduleText(piece, line), Styles.Body, new Tag(TagKind.Paragraph)),
+        RowsOnce rows => [(wording.RowsHeading(line), Rows(piece, rows.First, rows.Last, [], rhythm, wording))],
+        RowsAgain again => Enumerable.Range(1, again.Band.PrintedTimes).Select(time => (wording.TimeHeading(again.Band, time), (Block)Rows(
+            piece,
+            again.Band.FirstRowOf(time),
+            again.Band.FirstRowOf(time + 1) - 1,
+            again.Stitches.Where(stitch => stitch.Time == time).ToSequence(),
+            rhythm,
+            wording))),
+        StitchOnce => [(string.Empty, new Words(wording.ScheduleText(piece, line), Styles.Body, new Tag(TagKind.Paragraph)))],
         _ => throw new InvalidOperationException($"No way to print {line.GetType().Name}."),
     };
 
-    private static Table Rows(Piece piece, int first, int last, Sequence<WovenStitch> stitches, Wording wording)
+    private static Table Rows(Piece piece, int first, int last, Sequence<WovenStitch> stitches, Rhythm rhythm, Wording wording)
     {
         var table = new Tag(TagKind.Table);
         var head = new Tag(TagKind.TableRow, table);
@@ -44,7 +51,8 @@ internal static class RowsBlock
             [NumberWidth, StartWidth],
             new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Quiet, new Tag(TagKind.HeaderCell, head))).ToSequence()),
             new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Quiet, null)).ToSequence()),
-            rows.ToSequence());
+            rows.ToSequence(),
+            rhythm.Padding);
     }
 
     private static TableRow WrittenRow(Piece piece, int number, Wording wording, Tag table)

@@ -7,7 +7,7 @@ internal static class ScheduleBlock
 {
     private const double TextWidth = 98;
 
-    public static Block Of(Piece piece, Wording wording)
+    public static Block Of(Piece piece, Rhythm rhythm, Wording wording)
     {
         var table = new Tag(TagKind.Table);
         var head = new Tag(TagKind.TableRow, table);
@@ -16,7 +16,8 @@ internal static class ScheduleBlock
             [TextWidth],
             new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Strong, new Tag(TagKind.HeaderCell, head))).ToSequence()),
             new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Strong, null)).ToSequence()),
-            Schedule.Of(piece).Select(line => Row(piece, line, wording, table)).ToSequence());
+            Schedule.Of(piece).Select(line => Row(piece, line, wording, table)).ToSequence(),
+            rhythm.Padding);
     }
 
     private static TableRow Row(Piece piece, ScheduleLine line, Wording wording, Tag table)

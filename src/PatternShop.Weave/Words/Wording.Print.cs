@@ -70,12 +70,14 @@ public sealed partial class Wording
         return $"{Capital(Range("row", "rows", numbers[0], numbers[^1]))}, {ends}";
     }
 
-    /// <summary>The heading over written rows of one line of the order of work: "Rows 1–8, twice".</summary>
+    /// <summary>The heading over written rows that are woven once: "Rows 9–10, once".</summary>
     public string RowsHeading(ScheduleLine line) => line switch
     {
         RowsOnce { Kind: BandKind.Closing } rows => $"{Capital(Range("row", "rows", rows.First, rows.Last))}, {ClosingLabel}",
         RowsOnce rows => $"{Capital(Range("row", "rows", rows.First, rows.Last))}, {Times(1)}",
-        RowsAgain again => $"{Capital(Range("row", "rows", again.Band.FirstRow, again.Band.FirstRow + again.Band.RowsEachTime - 1))}, {Times(again.Band.Times)}",
         _ => "",
     };
+
+    /// <summary>The heading over the written rows of one time through: "Rows 1–8, twice", "Rows 9–15, time 2".</summary>
+    public string TimeHeading(Band band, int printedTime) => $"{Capital(TimeText(band, printedTime))}, {PrintedTimeText(band, printedTime)}";
 }
