@@ -10,14 +10,10 @@ internal static class RowsBlock
 
     public static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)
     {
-        var lines = Schedule.Of(piece);
-        foreach (var line in lines)
-        {
-            foreach (var (heading, body) in Parts(piece, line, rhythm, wording))
-            {
-                yield return new Stacked(rhythm.Part, lines.Count > 1 && heading.Length > 0 ? new Headed(Headings.Part(heading), 1, body) : body);
-            }
-        }
+        var parts = Schedule.Of(piece).SelectMany(line => Parts(piece, line, rhythm, wording)).ToList();
+        return parts.Select(part => new Stacked(
+            rhythm.Part,
+            parts.Count > 1 && part.Heading.Length > 0 ? new Headed(Headings.Part(part.Heading), 1, part.Body) : part.Body));
     }
 
     private static IEnumerable<(string Heading, Block Body)> Parts(Piece piece, ScheduleLine line, Rhythm rhythm, Wording wording) => line switch

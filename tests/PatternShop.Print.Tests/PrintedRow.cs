@@ -1,0 +1,132 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+
+namespace PatternShop.Print.Tests;
+
+/// <summary>A written row as it stands in a file.</summary>
+internal sealed record PrintedRow(int Number, string Starts, string Directions);
+
+/// <summary>Where a printed row and the definitions part: the row, and the run of the definition, from 1 in the direction of travel, that is not printed so.</summary>
+internal sealed record RowDifference(int Row, int Run);
+
+/// <summary>Finds the written rows of a file and holds them against the definitions, which are worked out without the engine.</summary>
+internal static partial class PrintedRows
+{
+    /// <summary>The written rows in reading order: rows of tables under the heading "Rows" that begin with a number.</summary>
+    public static IReadOnlyList<PrintedRow> Of(byte[] file) =>
+    [
+        .. TaggedText.Read(file).Children
+            .SkipWhile(node => !(node.Name == "H2" && node.AllText == "Rows"))
+            .Skip(1)
+            .TakeWhile(node => node.Name != "H2")
+            .Where(node => node.Name == "Table")
+            .SelectMany(table => table.Children)
+            .Where(row => row.Children.Count == 3 && Digits().IsMatch(row.Children[0].AllText))
+            .Select(row => new PrintedRow(
+                int.Parse(row.Children[0].AllText, NumberStyles.AllowThousands, CultureInfo.InvariantCulture),
+                row.Children[1].AllText,
+                row.Children[2].AllText)),
+    ];
+
+    /// <summary>
+    /// What differs between the written rows of a file and those that the definitions give for a document; nothing when
+    /// the file is right. Every row must be there that a reader needs: repeated rows once, or twice where the second time differs.
+    /// </summary>
+    public static IReadOnlyList<RowDifference> Differences(IReadOnlyList<PrintedRow> printed, PatternDocument document)
+    {
+        var rows = Oracle.Rows(document);
+        var needed = Needed(document, rows);
+        if (!printed.Select(row => row.Number).SequenceEqual(needed))
+        {
+            throw new InvalidOperationException($"Printed are rows {string.Join(' ', printed.Select(row => row.Number))}, needed {string.Join(' ', needed)}.");
+        }
+
+        return [.. printed.SelectMany(row => Differences(row, rows[row.Number - 1]))];
+    }
+
+    private static IEnumerable<RowDifference> Differences(PrintedRow printed, OracleRow row)
+    {
+        var side = row.From == Side.Left ? "from the left" : "from the right";
+        var cells = WriteOut(printed.Directions).ToList();
+        if (!printed.Starts.Contains(side, StringComparison.Ordinal) || cells.Count != row.Over.Count)
+        {
+            yield return new RowDifference(row.Number, 0);
+            yield break;
+        }
+
+        var end = 0;
+        for (var run = 0; run < row.Runs.Count; end += row.Runs[run].Count, run++)
+        {
+            if (cells.Skip(end).Take(row.Runs[run].Count).Any(over => over != row.Runs[run].Over))
+            {
+                yield return new RowDifference(row.Number, run + 1);
+            }
+        }
+    }
+
+    /// <summary>What the weft does at each end that it meets, by the written words; brackets are woven as often as they say.</summary>
+    public static IEnumerable<bool> WriteOut(string directions)
+    {
+        var plain = Bracket().Replace(directions, match => string.Join(", ", Enumerable.Repeat(match.Groups["runs"].Value, Int(match.Groups["times"].Value))));
+        foreach (var run in plain.Split(", "))
+        {
+            var match = Run().Match(run);
+            if (!match.Success)
+            {
+                throw new InvalidOperationException($"'{run}' in '{directions}' is no direction.");
+            }
+
+            for (var i = 0; i < Int(match.Groups["count"].Value); i++)
+            {
+                yield return match.Groups["stroke"].Value == "over";
+            }
+        }
+    }
+
+    private static List<int> Needed(PatternDocument document, IReadOnlyList<OracleRow> rows)
+    {
+        var needed = new List<int>();
+        var done = 0;
+        foreach (var step in document.Rows.Steps)
+        {
+            var each = step is Repeat repeat ? repeat.Steps.Sum(RowsOf) : RowsOf((SimpleStep)step);
+            var times = step is Repeat again ? again.Times : 1;
+            var twice = times > 1 && Enumerable.Range(done, each).Any(i => !ReadAlike(rows[i], rows[i + each]));
+            needed.AddRange(Enumerable.Range(done + 1, each * (twice ? 2 : 1)));
+            for (var i = done; i < done + (each * times); i++)
+            {
+                var stands = done + ((i - done) % (each * (twice ? 2 : 1)));
+                if (!ReadAlike(rows[i], rows[stands]))
+                {
+                    throw new InvalidOperationException($"Row {i + 1} reads like no printed row.");
+                }
+            }
+
+            done += each * times;
+        }
+
+        return needed;
+    }
+
+    private static bool ReadAlike(OracleRow one, OracleRow other) => one.From == other.From && one.Over.SequenceEqual(other.Over);
+
+    private static int RowsOf(SimpleStep step) => step switch
+    {
+        ChartRows chart => Math.Abs(chart.Last - chart.First) + 1,
+        PlainRows plain => plain.Count,
+        _ => 0,
+    };
+
+    private static int Int(string digits) => int.Parse(digits, NumberStyles.AllowThousands, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex("^[0-9,]+$", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Digits();
+
+    [GeneratedRegex(@"\[(?<runs>[^\]]*)\] × (?<times>[0-9]+(,[0-9]{3})*)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Bracket();
+
+    [GeneratedRegex("^(?<stroke>over|under) (?<count>[0-9,]+)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Run();
+}
