@@ -20,13 +20,15 @@ internal static class Lettering
         }
 
         var pieces = new List<TextPiece>();
-        for (var characters = StringInfo.GetTextElementEnumerator(text); characters.MoveNext();)
+        var at = 0;
+        foreach (var word in text.Split(' '))
         {
-            var character = characters.GetTextElement();
-            if (IsVisible(character))
+            if (at++ > 0)
             {
-                Append(pieces, PieceOf(character, house, bold));
+                Append(pieces, new TextPiece(" ", house));
             }
+
+            AppendWord(pieces, word, house, bold);
         }
 
         return pieces.ToSequence();
@@ -55,17 +57,18 @@ internal static class Lettering
         var space = Width(" ", style);
         var line = new StringBuilder();
         var used = 0.0;
+        var begun = false;
         foreach (var word in Words(text).SelectMany(word => Bits(word, style, width)))
         {
             var wide = Width(word.Text, style);
-            if (line.Length > 0 && used + (word.Glued ? 0 : space) + wide > width)
+            if (begun && (word.Glued || used + space + wide > width))
             {
                 lines.Add(word.Glued ? line.ToString() : line.Append(' ').ToString());
                 line.Clear();
-                used = 0;
+                (used, begun) = (0, false);
             }
 
-            if (line.Length > 0 && !word.Glued)
+            if (begun)
             {
                 line.Append(' ');
                 used += space;
@@ -73,6 +76,7 @@ internal static class Lettering
 
             line.Append(word.Text);
             used += wide;
+            begun = true;
         }
 
         lines.Add(line.ToString());
@@ -123,31 +127,38 @@ internal static class Lettering
 
         var bits = new List<(string Text, bool Glued)>();
         var start = 0;
-        var used = 0.0;
         for (var characters = StringInfo.GetTextElementEnumerator(word); characters.MoveNext();)
         {
-            var wide = Width(characters.GetTextElement(), style);
-            if (used > 0 && used + wide > width)
+            var end = characters.ElementIndex + characters.GetTextElement().Length;
+            if (characters.ElementIndex > start && Width(word[start..end], style) > width)
             {
                 bits.Add((word[start..characters.ElementIndex], bits.Count > 0));
-                (start, used) = (characters.ElementIndex, 0);
+                start = characters.ElementIndex;
             }
-
-            used += wide;
         }
 
         bits.Add((word[start..], bits.Count > 0));
         return bits;
     }
 
-    private static TextPiece PieceOf(string character, Typeface house, bool bold)
+    // A word is set in one font where there is one for all of it: some Greek letters are in the house font as signs.
+    private static void AppendWord(List<TextPiece> pieces, string word, Typeface house, bool bold)
     {
-        if (house.Has(character))
+        var wide = !house.Has(word) && Typeface.Wide.Has(word);
+        for (var characters = StringInfo.GetTextElementEnumerator(word); characters.MoveNext();)
         {
-            return new TextPiece(character, house);
+            var character = characters.GetTextElement();
+            if (IsVisible(character))
+            {
+                Append(pieces, PieceOf(character, wide ? Typeface.Wide : house, bold));
+            }
         }
+    }
 
-        return Typeface.Wide.Has(character) ? new TextPiece(character, Typeface.Wide, bold) : new TextPiece(character, null);
+    private static TextPiece PieceOf(string character, Typeface first, bool bold)
+    {
+        var face = first.Has(character) ? first : Typeface.Wide.Has(character) ? Typeface.Wide : null;
+        return new TextPiece(character, face, bold && face == Typeface.Wide);
     }
 
     private static void Append(List<TextPiece> pieces, TextPiece next)
