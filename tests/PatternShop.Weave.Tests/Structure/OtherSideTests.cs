@@ -11,11 +11,11 @@ public sealed class OtherSideTests
     public void The_back_of_a_right_hand_twill_is_a_left_hand_twill()
     {
         var face = GridText.Read("xx.", ".xx", "x.x");
-        Assert.Equal(GridText.Read("x..", "..x", ".x."), OtherSide.Of(face));
-        Assert.NotEqual(GridText.Read("..x", "x..", ".x."), OtherSide.Of(face));
+        Assert.Equal(GridText.Read("x..", "..x", ".x."), Transforms.OtherSide(face));
+        Assert.NotEqual(GridText.Read("..x", "x..", ".x."), Transforms.OtherSide(face));
     }
 
     [Fact]
     public void The_back_of_the_back_is_the_face() => DocumentGen.Motifs(10, 70).Sample(
-        grid => Assert.Equal(grid, OtherSide.Of(OtherSide.Of(grid))), iter: Effort.Of(500, 20_000));
+        grid => Assert.Equal(grid, Transforms.OtherSide(Transforms.OtherSide(grid))), iter: Effort.Of(500, 20_000));
 }
