@@ -20,10 +20,18 @@ public sealed class WebServer : IAsyncLifetime
     /// <summary>The page of a sample whose words are an attack.</summary>
     public const string HostileAddress = "/test/hostile";
 
-    private readonly WebApplication _app = PatternShopHost.Build(
-        ["--applicationName", "PatternShop.Web", "--environment", "Production", "--urls", "http://127.0.0.1:0", "--Logging:Console:LogLevel:Default", "None"]);
+    private readonly Folder _data = new();
+    private readonly WebApplication _app;
 
     private readonly LogLines _log = new();
+
+    public WebServer()
+    {
+        var builder = PatternShopHost.Builder(
+            ["--environment", "Production", "--urls", "http://127.0.0.1:0", "--Logging:Console:LogLevel:Default", "None", "--PatternShop:DataFolder", _data.Path]);
+        builder.Logging.AddProvider(_log);
+        _app = PatternShopHost.Build(builder, HostSettings.Read(builder.Configuration, builder.Environment.ContentRootPath, out _)!);
+    }
 
     /// <summary>Fetches as a plain program would: no redirects, no cookies.</summary>
     public HttpClient Client { get; } = new(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false });
@@ -37,10 +45,9 @@ public sealed class WebServer : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        _app.Services.GetRequiredService<ILoggerFactory>().AddProvider(_log);
         _app.MapGet(FaultAddress, string () => throw new InvalidOperationException("thrown on purpose"));
         _app.MapGet(HostileAddress, () => Hostile.Page());
-        await _app.StartAsync();
+        await PatternShopHost.StartAsync(_app);
         Client.BaseAddress = new Uri(_app.Urls.Single());
     }
 
@@ -49,6 +56,7 @@ public sealed class WebServer : IAsyncLifetime
         Client.Dispose();
         await _app.DisposeAsync();
         _log.Dispose();
+        _data.Dispose();
     }
 
     /// <summary>Fetches an address.</summary>
