@@ -74,11 +74,11 @@ public sealed class Makers
         var tried = passphrase.Length <= MakerRules.PassphraseMost ? passphrase : "";
         if (row is null || tried.Length == 0)
         {
-            _ = _hashing.VerifyNothing(tried);
+            _hashing.VerifyNothing(tried);
             return null;
         }
 
-        if (!PassphraseHashing.Verify(tried, row.PassphraseHash))
+        if (!_hashing.Verify(tried, row.PassphraseHash))
         {
             return null;
         }

@@ -149,10 +149,8 @@ public sealed class Workroom
     }
 
     private Task<SaveResult> MoveAsync(MakerId maker, PatternId id, string client, long sequence, long baseRevision, int by, CancellationToken cancellationToken) =>
-        CarryOutAsync(maker, id, client, sequence, baseRevision, async (context, pattern) =>
-            await History.MoveAsync(context, pattern, by, _time.GetUtcNow(), cancellationToken)
-                ? await History.StateAsync(context, pattern, cancellationToken)
-                : null, cancellationToken);
+        CarryOutAsync(
+            maker, id, client, sequence, baseRevision, (context, pattern) => History.MoveAsync(context, pattern, by, _time.GetUtcNow(), cancellationToken), cancellationToken);
 
     /// <summary>The one way in which a pattern's document changes. The act answers null when there is nothing to do.</summary>
     private Task<SaveResult> CarryOutAsync(

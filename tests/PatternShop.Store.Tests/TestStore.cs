@@ -11,24 +11,27 @@ internal sealed class TestStore : IAsyncDisposable
 {
     public const string Passphrase = "seven long grey threads";
 
-    private readonly DirectoryInfo _top = Directory.CreateTempSubdirectory("store");
-    private readonly StoreAccess _access;
+    private readonly DirectoryInfo? _top;
 
-    private TestStore(IInterceptor[] interceptors)
+    private TestStore(string folder, TimeSpan patience, DirectoryInfo? top, IInterceptor[] interceptors)
     {
-        File = new SqliteFile(Path.Combine(_top.FullName, "data"), TimeSpan.FromMilliseconds(200), interceptors);
-        _access = new StoreAccess(File.Context);
+        _top = top;
+        File = new SqliteFile(folder, patience, interceptors);
+        Access = new StoreAccess(File.Context);
         Start = new StoreStart(new SqliteOpening(File, Time));
-        Makers = new Makers(_access, Hashing, Time, Random);
-        Workroom = new Workroom(_access, Time, Random);
-        Shelf = new PublicShelf(_access);
+        Makers = new Makers(Access, Hashing, Time, Random);
+        Workroom = new Workroom(Access, Time, Random);
+        Shelf = new PublicShelf(Access);
     }
 
-    public static PassphraseHashing Hashing { get; } = new(10);
+    public static PassphraseHashing Hashing { get; } = new(10, PassphraseHashing.Pbkdf2);
 
-    public static Maker Nobody { get; } = new(new MakerId(4711), "", "", "", "", "");
+    /// <summary>There is no such maker.</summary>
+    public static MakerId Nobody { get; } = new(4711);
 
     public SqliteFile File { get; }
+
+    public StoreAccess Access { get; }
 
     public StoreStart Start { get; }
 
@@ -43,11 +46,18 @@ internal sealed class TestStore : IAsyncDisposable
     public RandomNumberGenerator Random { get; } = RandomNumberGenerator.Create();
 
     /// <summary>A store whose folder was not made yet.</summary>
-    public static TestStore Unopened(params IInterceptor[] interceptors) => new(interceptors);
+    public static TestStore Unopened(params IInterceptor[] interceptors)
+    {
+        var top = Directory.CreateTempSubdirectory("store");
+        return new TestStore(Path.Combine(top.FullName, "data"), TimeSpan.FromMilliseconds(200), top, interceptors);
+    }
+
+    /// <summary>Another one on the same folder, as another process would have it; patient.</summary>
+    public TestStore Beside() => new(File.Folder, TimeSpan.FromSeconds(30), null, []);
 
     public static async Task<TestStore> OpenAsync(params IInterceptor[] interceptors)
     {
-        var store = new TestStore(interceptors);
+        var store = Unopened(interceptors);
         await store.Start.OpenAsync();
         return store;
     }
@@ -112,30 +122,11 @@ internal sealed class TestStore : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        _access.Dispose();
+        Access.Dispose();
         Start.Dispose();
         File.Dispose();
         Random.Dispose();
-        _top.Delete(recursive: true);
+        _top?.Delete(recursive: true);
         await ValueTask.CompletedTask;
-    }
-}
-
-/// <summary>A clock that stands still until it is set.</summary>
-internal sealed class SetTime : TimeProvider
-{
-    public DateTimeOffset Now { get; set; } = new(2026, 2, 3, 4, 5, 6, TimeSpan.Zero);
-
-    public override DateTimeOffset GetUtcNow() => Now;
-}
-
-/// <summary>Short ways to run SQL past the store.</summary>
-internal static class RawSql
-{
-    public static object? Sql(this SqliteConnection connection, string sql)
-    {
-        using var command = connection.CreateCommand();
-        command.CommandText = sql;
-        return command.ExecuteScalar();
     }
 }

@@ -26,7 +26,7 @@ internal static class DocumentContent
     }
 
     /// <exception cref="StoreException">What is stored is not a document that this program can read.</exception>
-    public static PatternDocument Read(byte[] packed) => PatternReader.Read(Unpack(packed)) switch
+    public static PatternDocument Read(ReadOnlySpan<byte> canonical) => PatternReader.Read(canonical) switch
     {
         ReadResult.Read read => read.Document,
         ReadResult.Refused refused => throw new StoreException("A stored document cannot be read: " + refused.Problems[0].What),

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using PatternShop.Weave;
 
 namespace PatternShop.Store;
 
@@ -8,19 +9,8 @@ internal static class History
     /// <summary>Steps that can be undone.</summary>
     public const int Kept = 500;
 
-    public static async Task<PatternState> StateAsync(StoreContext context, PatternRow pattern, CancellationToken cancellationToken)
-    {
-        var around = await context.Steps
-            .Where(step => step.PatternId == pattern.Id && step.Position >= pattern.Cursor - 1 && step.Position <= pattern.Cursor + 1)
-            .Select(step => new { step.Position, step.Name, Content = step.Position == pattern.Cursor ? step.Content : null })
-            .ToDictionaryAsync(step => step.Position, cancellationToken);
-        var present = around[pattern.Cursor];
-        return new PatternState(
-            pattern.Revision,
-            DocumentContent.Read(present.Content!),
-            around.ContainsKey(pattern.Cursor - 1) ? present.Name : null,
-            around.GetValueOrDefault(pattern.Cursor + 1)?.Name);
-    }
+    public static async Task<PatternState> StateAsync(StoreContext context, PatternRow pattern, CancellationToken cancellationToken) =>
+        (await ReadAsync(context, pattern, cancellationToken)).State;
 
     /// <summary>Puts a step behind the present one. What had been undone is gone, and so is the oldest step when there are too many.</summary>
     public static async Task AppendAsync(StoreContext context, PatternRow pattern, string name, PackedDocument document, DateTimeOffset now, CancellationToken cancellationToken)
@@ -33,22 +23,35 @@ internal static class History
         Show(pattern, position, document.Title, document.Hash, now);
     }
 
-    /// <summary>Moves the cursor one step back (-1) or forth (1). False when there is no step there.</summary>
-    public static async Task<bool> MoveAsync(StoreContext context, PatternRow pattern, int by, DateTimeOffset now, CancellationToken cancellationToken)
+    /// <summary>Moves the cursor one step back (-1) or forth (1). Null when there is no step there.</summary>
+    public static async Task<PatternState?> MoveAsync(StoreContext context, PatternRow pattern, int by, DateTimeOffset now, CancellationToken cancellationToken)
     {
         var position = pattern.Cursor + by;
-        var content = await context.Steps
-            .Where(step => step.PatternId == pattern.Id && step.Position == position)
-            .Select(step => step.Content)
-            .SingleOrDefaultAsync(cancellationToken);
-        if (content is null)
+        if (!await context.Steps.AnyAsync(step => step.PatternId == pattern.Id && step.Position == position, cancellationToken))
         {
-            return false;
+            return null;
         }
 
-        var document = PackedDocument.Of(DocumentContent.Read(content));
-        Show(pattern, position, document.Title, document.Hash, now);
-        return true;
+        pattern.Cursor = position;
+        var (state, hash) = await ReadAsync(context, pattern, cancellationToken);
+        Show(pattern, position, state.Document.Title, hash, now);
+        return state with { Revision = pattern.Revision };
+    }
+
+    private static async Task<(PatternState State, string Hash)> ReadAsync(StoreContext context, PatternRow pattern, CancellationToken cancellationToken)
+    {
+        var around = await context.Steps
+            .Where(step => step.PatternId == pattern.Id && step.Position >= pattern.Cursor - 1 && step.Position <= pattern.Cursor + 1)
+            .Select(step => new { step.Position, step.Name, Content = step.Position == pattern.Cursor ? step.Content : null })
+            .ToDictionaryAsync(step => step.Position, cancellationToken);
+        var present = around[pattern.Cursor];
+        var canonical = DocumentContent.Unpack(present.Content!);
+        var state = new PatternState(
+            pattern.Revision,
+            DocumentContent.Read(canonical),
+            around.ContainsKey(pattern.Cursor - 1) ? present.Name : null,
+            around.GetValueOrDefault(pattern.Cursor + 1)?.Name);
+        return (state, PatternWriter.Hash(canonical));
     }
 
     private static void Show(PatternRow pattern, long position, string title, string hash, DateTimeOffset now)

@@ -38,7 +38,7 @@ internal sealed class SqliteOpening(SqliteFile file, TimeProvider time)
         var known = context.Database.GetMigrations().ToList();
         var applied = await AppliedAsync(connection, cancellationToken);
         RefuseNewer(applied.Except(known, StringComparer.Ordinal).Order(StringComparer.Ordinal).LastOrDefault());
-        await RefuseNewerFormatAsync(connection, cancellationToken);
+        var format = await FormatAsync(connection, cancellationToken);
         if (known.Except(applied, StringComparer.Ordinal).FirstOrDefault() is { } first)
         {
             if (applied.Count > 0)
@@ -50,7 +50,10 @@ internal sealed class SqliteOpening(SqliteFile file, TimeProvider time)
             await context.Database.MigrateAsync(cancellationToken);
         }
 
-        await SqlAsync(connection, string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {PatternWriter.Format}"), cancellationToken);
+        if (format != PatternWriter.Format)
+        {
+            await SqlAsync(connection, string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {PatternWriter.Format}"), cancellationToken);
+        }
     }
 
     private static void RefuseNewer(string? migration)
@@ -61,16 +64,13 @@ internal sealed class SqliteOpening(SqliteFile file, TimeProvider time)
         }
     }
 
-    // the same tables may hold documents of a format that came later
-    private static async Task RefuseNewerFormatAsync(DbConnection connection, CancellationToken cancellationToken)
+    /// <summary>The format of the newest documents in the file. The same tables may hold documents of a format that came later.</summary>
+    private static async Task<int> FormatAsync(DbConnection connection, CancellationToken cancellationToken)
     {
         var format = Convert.ToInt32(await SqlAsync(connection, "PRAGMA user_version", cancellationToken), CultureInfo.InvariantCulture);
-        if (format > PatternWriter.Format)
-        {
-            throw new StoreException(string.Create(
-                CultureInfo.InvariantCulture,
-                $"The data folder was written by a newer program: it holds patterns of format {format}, this one knows formats up to {PatternWriter.Format}. Start the newer program, or bring back a copy of the folder."));
-        }
+        return format <= PatternWriter.Format ? format : throw new StoreException(string.Create(
+            CultureInfo.InvariantCulture,
+            $"The data folder was written by a newer program: it holds patterns of format {format}, this one knows formats up to {PatternWriter.Format}. Start the newer program, or bring back a copy of the folder."));
     }
 
     private static async Task<List<string>> AppliedAsync(DbConnection connection, CancellationToken cancellationToken)

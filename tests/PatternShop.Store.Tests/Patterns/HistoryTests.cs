@@ -1,0 +1,143 @@
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using Xunit;
+
+namespace PatternShop.Store.Tests;
+
+public sealed class HistoryTests
+{
+    private static readonly PatternDocument First = Charts.Document("xx../..xx");
+
+    [Fact]
+    public async Task The_last_500_steps_can_be_undone_and_brought_back()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var maker = await store.MakerAsync();
+        var id = await store.PatternAsync(maker, First);
+        for (var number = 1; number <= 510; number++)
+        {
+            Assert.IsType<SaveResult.Saved>(await store.Workroom.SaveAsync(maker, id, Step(number)));
+        }
+
+        using var raw = store.Raw();
+        Assert.Equal(501L, raw.Sql("SELECT count(*) FROM Steps"));
+        var now = (await store.Workroom.OpenAsync(maker, id))!.Now;
+        for (var undone = 0; undone < 500; undone++)
+        {
+            now = Assert.IsType<SaveResult.Saved>(await store.Workroom.UndoAsync(maker, id, "w", 1000 + undone, now.Revision)).Now;
+        }
+
+        Assert.Equal(("Title 10", false, "Step 11"), (now.Document.Title, now.CanUndo, now.RedoName));
+        Assert.IsType<SaveResult.Nothing>(await store.Workroom.UndoAsync(maker, id, "w", 2000, now.Revision));
+        for (var redone = 0; redone < 500; redone++)
+        {
+            now = Assert.IsType<SaveResult.Saved>(await store.Workroom.RedoAsync(maker, id, "w", 3000 + redone, now.Revision)).Now;
+        }
+
+        Assert.Equal(("Title 510", "Step 510", false), (now.Document.Title, now.UndoName, now.CanRedo));
+        Assert.Equal(1 + 510 + 1000, now.Revision);
+    }
+
+    [Fact]
+    public async Task A_new_step_takes_the_place_of_what_was_undone()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var maker = await store.MakerAsync();
+        var id = await store.PatternAsync(maker, First);
+        await store.Workroom.SaveAsync(maker, id, Step(1));
+        await store.Workroom.SaveAsync(maker, id, Step(2));
+        await store.Workroom.UndoAsync(maker, id, "w", 3, 3);
+        await store.Workroom.UndoAsync(maker, id, "w", 4, 4);
+        var saved = Assert.IsType<SaveResult.Saved>(await store.Workroom.SaveAsync(maker, id, Step(5)));
+        Assert.Equal(new PatternState(6, First with { Title = "Title 5" }, "Step 5", null), saved.Now);
+        Assert.Equal(new SaveResult.Nothing(saved.Now), await store.Workroom.RedoAsync(maker, id, "w", 6, 6));
+        Assert.Equal(First, Assert.IsType<SaveResult.Saved>(await store.Workroom.UndoAsync(maker, id, "w", 7, 6)).Now.Document);
+    }
+
+    [Fact]
+    public async Task What_was_sent_before_is_known_after_later_steps_and_a_restart()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var maker = await store.MakerAsync();
+        var id = await store.PatternAsync(maker, First);
+        await store.Workroom.SaveAsync(maker, id, Step(1));
+        await store.Workroom.UndoAsync(maker, id, "w", 2, 2);
+        var saved = Assert.IsType<SaveResult.Saved>(await store.Workroom.SaveAsync(maker, id, Step(3)));
+        await using var later = store.Beside();
+        await later.Start.OpenAsync();
+        Assert.Equal(new SaveResult.HadAlready(2, saved.Now), await later.Workroom.SaveAsync(maker, id, Step(1)));
+        Assert.Equal(new SaveResult.HadAlready(3, saved.Now), await later.Workroom.UndoAsync(maker, id, "w", 2, 2));
+        Assert.Equal(new SaveResult.HadAlready(4, saved.Now), await later.Workroom.SaveAsync(maker, id, Step(3)));
+        Assert.Equal(new SaveResult.Moved(saved.Now), await later.Workroom.SaveAsync(maker, id, Step(4) with { BaseRevision = 3 }));
+        Assert.Equal(new SaveResult.Moved(saved.Now), await later.Workroom.SaveAsync(maker, id, Step(4) with { BaseRevision = 5 }));
+        Assert.Equal(saved.Now, (await later.Workroom.OpenAsync(maker, id))!.Now);
+    }
+
+    [Fact]
+    public async Task A_document_that_breaks_rules_is_refused_with_all_of_them()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var maker = await store.MakerAsync();
+        var id = await store.PatternAsync(maker, First);
+        var bad = First with { Title = "", Width = First.Width with { Repeats = 0 } };
+        var refused = Assert.IsType<SaveResult.Refused>(await store.Workroom.SaveAsync(maker, id, Step(1) with { Document = bad }));
+        Assert.Equal(DocumentRules.Check(bad), refused.Problems);
+        Assert.Equal(["/title", "/width/repeats"], refused.Problems.Select(problem => problem.Pointer));
+        await Assert.ThrowsAsync<ArgumentException>(() => store.Workroom.CreateAsync(maker, bad));
+        Assert.Equal(1, (await store.Workroom.OpenAsync(maker, id))!.Revision);
+    }
+
+    [Theory]
+    [InlineData("", "Step")]
+    [InlineData("w", " ")]
+    public async Task A_step_without_client_or_name_is_a_mistake(string client, string name)
+    {
+        await using var store = await TestStore.OpenAsync();
+        await Assert.ThrowsAsync<ArgumentException>(() => store.Workroom.SaveAsync(default, default, new StepRequest(client, 1, 1, name, First)));
+        await Assert.ThrowsAsync<ArgumentException>(() => store.Workroom.SaveAsync(default, default, new StepRequest(new string('w', 65), 1, 1, "Step", First)));
+    }
+
+    [Fact]
+    public async Task A_deleted_pattern_takes_its_steps_along_and_an_issued_one_stays()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var maker = await store.MakerAsync();
+        var kept = await store.PatternAsync(maker);
+        await store.IssueAsync(maker, kept);
+        var id = await store.PatternAsync(maker, First);
+        await store.Workroom.SaveAsync(maker, id, Step(1));
+        Assert.False(await store.Workroom.DeleteAsync(maker, kept));
+        Assert.True(await store.Workroom.DeleteAsync(maker, id));
+        Assert.False(await store.Workroom.DeleteAsync(maker, id));
+        Assert.Null(await store.Workroom.OpenAsync(maker, id));
+        using var raw = store.Raw();
+        Assert.Equal(1L, raw.Sql("SELECT count(*) FROM Steps"));
+        Assert.Equal(0L, raw.Sql("SELECT count(*) FROM CarriedOut"));
+    }
+
+    [Fact]
+    public async Task A_stored_document_of_an_older_format_is_read_and_issued()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var maker = await store.MakerAsync();
+        var id = await store.PatternAsync(maker, First);
+        await store.Workroom.SaveAsync(maker, id, Step(1));
+        var old = System.Text.Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(First))
+            .Replace("\"format\":2", "\"format\":1", StringComparison.Ordinal)
+            .Replace("\"wefts\":[{\"start\":\"left\"}]", "\"start\":\"left\"", StringComparison.Ordinal);
+        await using (var context = store.File.Context())
+        {
+            context.Remove(context.Steps.Single(step => step.Position == 0));
+            await context.SaveChangesAsync();
+            context.Add(new StepRow { PatternId = id.Value, Position = 0, Name = "", TakenAt = store.Time.Now, Content = DocumentContent.Pack(System.Text.Encoding.UTF8.GetBytes(old)) });
+            await context.SaveChangesAsync();
+        }
+
+        var undone = Assert.IsType<SaveResult.Saved>(await store.Workroom.UndoAsync(maker, id, "w", 2, 2));
+        Assert.Equal(First, undone.Now.Document);
+        await store.IssueAsync(maker, id);
+        Assert.False((await store.Workroom.OpenAsync(maker, id))!.HasUnissuedChanges);
+    }
+
+    private static StepRequest Step(int number) => new("w", number, number, $"Step {number}", First with { Title = $"Title {number}" });
+}
