@@ -62,12 +62,13 @@ public sealed class MakerTests
         for (var round = 0; round < 5; round++)
         {
             await using var store = await TestStore.OpenAsync();
-            await using var other = store.Beside();
+            await using var left = store.Beside();
+            await using var right = store.Beside();
             var code = (await store.Makers.SetUpCodeAsync())!;
             var ben = new NewMaker("Studio Ben", "ben", "ben@example.org", TestStore.Passphrase, "UTC");
             var results = await Task.WhenAll(
-                Task.Run(() => store.Makers.SetUpAsync(code, Anna, Samples)),
-                Task.Run(() => other.Makers.SetUpAsync(code, ben, Samples)));
+                Task.Run(() => left.Makers.SetUpAsync(code, Anna, Samples)),
+                Task.Run(() => right.Makers.SetUpAsync(code, ben, Samples)));
             var done = Assert.Single(results.OfType<SetUpResult.Done>());
             Assert.Single(results.OfType<SetUpResult.AlreadySetUp>());
             Assert.Equal(3, (await store.Workroom.ListAsync(done.Maker)).Count);

@@ -39,7 +39,7 @@ public sealed class HistoryLaws
 
                 Assert.Equal(now, (await store.Workroom.OpenAsync(maker, id))!.Now);
             },
-            iter: Effort.Of(25, 1_000)));
+            iter: Effort.Of(15, 1_000)));
 
     [Fact]
     public Task The_history_is_a_list_with_a_cursor() => OnStore(store => Acts.SampleAsync(
@@ -66,7 +66,7 @@ public sealed class HistoryLaws
                 Assert.Equal(expected, (await store.Workroom.OpenAsync(maker, id))!.Now);
             }
         },
-        iter: Effort.Of(25, 1_000)));
+        iter: Effort.Of(15, 1_000)));
 
     [Fact]
     public Task Messages_sent_again_doubled_and_out_of_order_end_in_the_same_document() => OnStore(store =>
@@ -97,7 +97,7 @@ public sealed class HistoryLaws
 
                 Assert.Equal((await store.Workroom.OpenAsync(maker, plain))!.Now, (await store.Workroom.OpenAsync(maker, shaken))!.Now);
             },
-            iter: Effort.Of(25, 1_000)));
+            iter: Effort.Of(15, 1_000)));
 
     [Fact]
     public Task Of_two_windows_each_step_counts_once_or_is_refused() => OnStore(store =>
@@ -120,7 +120,7 @@ public sealed class HistoryLaws
                 Assert.Equal(saved.Count == 0 ? first : saved[^1].Now.Document, now.Document);
                 Assert.Equal(saved.Count + 1, now.Revision);
             },
-            iter: Effort.Of(25, 1_000)));
+            iter: Effort.Of(15, 1_000)));
 
     private static Task<SaveResult> SendAsync(TestStore store, MakerId maker, PatternId id, (Act Act, PatternDocument Document) act, int place, long revision) => act.Act switch
     {

@@ -9,7 +9,7 @@ public sealed class HistoryTests
     private static readonly PatternDocument First = Charts.Document("xx../..xx");
 
     [Fact]
-    public async Task The_last_500_steps_can_be_undone_and_brought_back()
+    public async Task The_last_500_steps_can_be_undone()
     {
         await using var store = await TestStore.OpenAsync();
         var maker = await store.MakerAsync();
@@ -29,13 +29,9 @@ public sealed class HistoryTests
 
         Assert.Equal(("Title 10", false, "Step 11"), (now.Document.Title, now.CanUndo, now.RedoName));
         Assert.IsType<SaveResult.Nothing>(await store.Workroom.UndoAsync(maker, id, "w", 2000, now.Revision));
-        for (var redone = 0; redone < 500; redone++)
-        {
-            now = Assert.IsType<SaveResult.Saved>(await store.Workroom.RedoAsync(maker, id, "w", 3000 + redone, now.Revision)).Now;
-        }
-
-        Assert.Equal(("Title 510", "Step 510", false), (now.Document.Title, now.UndoName, now.CanRedo));
-        Assert.Equal(1 + 510 + 1000, now.Revision);
+        var redone = Assert.IsType<SaveResult.Saved>(await store.Workroom.RedoAsync(maker, id, "w", 3000, now.Revision)).Now;
+        Assert.Equal(("Title 11", "Step 11", "Step 12"), (redone.Document.Title, redone.UndoName, redone.RedoName));
+        Assert.Equal(1 + 510 + 500 + 1, redone.Revision);
     }
 
     [Fact]
