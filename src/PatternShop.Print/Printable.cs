@@ -38,11 +38,10 @@ public static class Printable
     private static Stack Body(Piece piece, VersionLine version, Rhythm rhythm, Wording wording) => new(
     [
         .. TitleBlock.Of(piece, version, rhythm, wording),
-        new Stacked(rhythm.Section, new Headed(Headings.Section(wording.ChartTitle), 1.5, new Stack(
-        [
-            new Stacked(0, new Words(wording.ChartGoesUp, Styles.Body, new Tag(TagKind.Paragraph))),
-            new Stacked(3, new ChartSheets(piece, wording)),
-        ]))),
+        new Stacked(rhythm.Section, new Headed(
+            Headings.Section(wording.ChartTitle),
+            1.5,
+            new Headed(new Words(wording.ChartGoesUp, Styles.Body, new Tag(TagKind.Paragraph)), 3, new ChartSheets(piece, wording)))),
         new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.ScheduleTitle), 1.5, ScheduleBlock.Of(piece, rhythm, wording)))),
         new Stacked(rhythm.Section, new Headed(Headings.Section(wording.RowsTitle), 2, new Stack(RowsBlock.Of(piece, rhythm, wording).ToSequence()))),
         .. ClosingBlocks.Of(piece, rhythm, wording),

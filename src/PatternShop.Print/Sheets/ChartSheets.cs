@@ -8,14 +8,13 @@ namespace PatternShop.Print;
 /// </summary>
 /// <param name="Piece">Whose chart.</param>
 /// <param name="Wording">Its words.</param>
-/// <param name="Parts">What is left to draw of a chart that was cut; null while nothing is drawn.</param>
-internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartWindow>? Parts = null) : Block
+/// <param name="Cut">What is left to draw of a chart that was cut; null while nothing is drawn.</param>
+internal sealed record ChartSheets(Piece Piece, Wording Wording, CutChart? Cut = null) : Block
 {
     /// <summary>No cell is smaller, or the chart is cut.</summary>
     public const double SmallestCell = 4;
 
     private const double LargestCell = 8;
-    private const double CutCell = 4.5;
 
     // Rather a fresh page than cells so much smaller than they could be there.
     private const double LeastOfBest = 0.8;
@@ -23,43 +22,51 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartW
 
     public override Fit Fit(double width, double height, bool fresh)
     {
-        if (Parts is not null)
+        if (Cut is not null)
         {
-            return FitParts(Parts, width, height, fresh);
+            return FitParts(Cut, width, height, fresh);
         }
 
         var whole = ChartWindow.Whole(Piece);
-        var best = CellFor(whole, width, double.PositiveInfinity);
+        var best = CellFor([whole], width, double.PositiveInfinity);
         if (best < SmallestCell)
         {
-            return Cut(width, height, fresh);
+            return FitCut(width, height, fresh);
         }
 
-        var cell = CellFor(whole, width, height);
+        var cell = CellFor([whole], width, height);
         if (cell >= Math.Max(SmallestCell, fresh ? 0 : best * LeastOfBest))
         {
             return new Fit(Draw(whole, cell, width), new ChartLayout(Piece, whole, cell, true, Wording).Height, null);
         }
 
-        return fresh ? Cut(width, height, fresh) : Print.Fit.Nothing(this);
+        return fresh ? FitCut(width, height, fresh) : Print.Fit.Nothing(this);
     }
 
-    // Only once a page is fresh is it known how many rows a sheet holds.
-    private Fit Cut(double width, double height, bool fresh) =>
-        fresh ? FitParts(ChartParts.Of(Piece, CutCell, width, height - CaptionStyle.LineHeight, Wording), width, height, fresh) : Print.Fit.Nothing(this);
-
-    private Fit FitParts(Sequence<ChartWindow> parts, double width, double height, bool fresh)
+    // Only once a page is fresh is it known how many rows a sheet holds. As few parts as can be, then cells as large as fit all of them.
+    private Fit FitCut(double width, double height, bool fresh)
     {
-        var layout = new ChartLayout(Piece, parts[0], CutCell, true, Wording);
-        var needed = CaptionStyle.LineHeight + layout.Height;
+        if (!fresh)
+        {
+            return Print.Fit.Nothing(this);
+        }
+
+        var room = height - CaptionStyle.LineHeight;
+        var parts = ChartParts.Of(Piece, SmallestCell, width, room, Wording);
+        return FitParts(new CutChart(parts, Math.Max(SmallestCell, CellFor(parts, width, room))), width, height, fresh);
+    }
+
+    private Fit FitParts(CutChart cut, double width, double height, bool fresh)
+    {
+        var needed = CaptionStyle.LineHeight + new ChartLayout(Piece, cut.Parts[0], cut.Cell, true, Wording).Height;
         if (needed > height && !fresh)
         {
             return Print.Fit.Nothing(this);
         }
 
-        var caption = new Words(Wording.ChartPartText(Piece, parts[0]), CaptionStyle, new Tag(TagKind.Paragraph)).Fit(width, needed, true);
-        var drawn = Draw(parts[0], CutCell, width).Select(item => item.Moved(0, CaptionStyle.LineHeight));
-        var rest = parts.Count == 1 ? null : this with { Parts = parts.Skip(1).ToSequence() };
+        var caption = new Words(Wording.ChartPartText(Piece, cut.Parts[0]), CaptionStyle, new Tag(TagKind.Paragraph)).Fit(width, needed, true);
+        var drawn = Draw(cut.Parts[0], cut.Cell, width).Select(item => item.Moved(0, CaptionStyle.LineHeight));
+        var rest = cut.Parts.Count == 1 ? null : this with { Cut = cut with { Parts = cut.Parts.Skip(1).ToSequence() } };
         return new Fit([.. caption.Items, .. drawn], needed, rest);
     }
 
@@ -72,10 +79,10 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartW
     }
 
     // The layout grows with the cell, so the largest cell is found by halving.
-    private double CellFor(ChartWindow window, double width, double height)
+    private double CellFor(Sequence<ChartWindow> windows, double width, double height)
     {
         var (low, high) = (0.0, LargestCell);
-        if (Fits(window, high, width, height))
+        if (windows.All(window => Fits(window, high, width, height)))
         {
             return high;
         }
@@ -83,7 +90,7 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartW
         while (high - low > 0.02)
         {
             var middle = (low + high) / 2;
-            (low, high) = Fits(window, middle, width, height) ? (middle, high) : (low, middle);
+            (low, high) = windows.All(window => Fits(window, middle, width, height)) ? (middle, high) : (low, middle);
         }
 
         return low;
@@ -95,3 +102,6 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, Sequence<ChartW
         return layout.Width <= width && layout.Height <= height;
     }
 }
+
+/// <summary>Parts of a chart that are still to be drawn, all with cells of one size.</summary>
+internal sealed record CutChart(Sequence<ChartWindow> Parts, double Cell);

@@ -6,6 +6,7 @@ namespace PatternShop.Print;
 internal static class RowsBlock
 {
     private const double NumberWidth = 14;
+    private const double NumberGap = 4;
     private const double StartWidth = 49;
 
     public static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)
@@ -44,7 +45,7 @@ internal static class RowsBlock
         }
 
         return new Table(
-            [NumberWidth, StartWidth],
+            [Math.Max(NumberWidth, Lettering.Width(wording.Number(last), Styles.RowNumber) + NumberGap), StartWidth],
             new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Quiet, new Tag(TagKind.HeaderCell, head))).ToSequence()),
             new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Quiet, null)).ToSequence()),
             rows.ToSequence(),

@@ -59,15 +59,28 @@ public sealed partial class Wording
         return Count(piece.Ends, "end", "ends");
     }
 
-    /// <summary>Which part of a chart stands on a sheet: "Rows 1–40, ends 1–36".</summary>
+    /// <summary>Which part of a chart stands on a sheet: "Rows 1–40, 81–83; ends 1–36".</summary>
     public string ChartPartText(Piece piece, ChartWindow window)
     {
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(window);
-        var numbers = piece.PrintedRows().Skip(window.FirstRow).Take(window.Rows).ToList();
+        var ranges = new List<(int First, int Last)>();
+        foreach (var number in piece.PrintedRows().Skip(window.FirstRow).Take(window.Rows))
+        {
+            if (ranges.Count > 0 && ranges[^1].Last == number - 1)
+            {
+                ranges[^1] = (ranges[^1].First, number);
+            }
+            else
+            {
+                ranges.Add((number, number));
+            }
+        }
+
+        var rows = string.Join(", ", ranges.Select((range, i) => i == 0 ? Range("row", "rows", range.First, range.Last) : Range("", "", range.First, range.Last).Trim()));
         var (left, right) = (piece.EndName(window.FirstColumn), piece.EndName(window.FirstColumn + window.Columns - 1));
         var ends = window.Columns == 1 ? $"end {left}" : $"ends {left}–{right}";
-        return $"{Capital(Range("row", "rows", numbers[0], numbers[^1]))}, {ends}";
+        return $"{Capital(rows)}; {ends}";
     }
 
     /// <summary>The heading over written rows that are woven once: "Rows 9–10, once".</summary>
