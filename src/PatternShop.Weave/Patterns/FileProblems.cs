@@ -12,13 +12,19 @@ internal sealed class FileProblems
 
     public bool Any => _listed.Count > 0;
 
+    /// <summary>Whether further problems are only counted, so that their words need not be made.</summary>
+    public bool IsFull => _listed.Count == Bounds.ListedProblems;
+
+    /// <summary>Counts a problem that is not listed.</summary>
+    public void AddUnlisted() => _more++;
+
     public void Add(string code, JsonPlace place, string what, string remedy) =>
         Add(new FileProblem(code, place.Pointer, place.Offset, what, remedy));
 
     /// <summary>Adds a problem, unless the very same was added before or too many were.</summary>
     public void Add(FileProblem problem)
     {
-        if (_listed.Count == Bounds.ListedProblems)
+        if (IsFull)
         {
             _more += _known.Contains(problem) ? 0 : 1;
         }

@@ -11,11 +11,17 @@ internal sealed class MemberReader
     private readonly JsonObject _object;
     private readonly FileProblems _problems;
 
-    /// <summary>Notes the members that are not among the known.</summary>
-    public MemberReader(JsonObject json, FileProblems problems, params ReadOnlySpan<string> known)
+    /// <summary>Lets every member stand, whatever its name.</summary>
+    public MemberReader(JsonObject json, FileProblems problems)
     {
         _object = json;
         _problems = problems;
+    }
+
+    /// <summary>Notes the members that are not among the known.</summary>
+    public MemberReader(JsonObject json, FileProblems problems, params ReadOnlySpan<string> known)
+        : this(json, problems)
+    {
         string? remedy = null;
         foreach (var member in json.Members)
         {

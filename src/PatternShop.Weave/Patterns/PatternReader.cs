@@ -82,7 +82,7 @@ public static class PatternReader
     /// <summary>The format number; the current one where it is missing or no number, which is noted; null where the rest cannot be judged.</summary>
     private static int? Format(JsonObject root, FileProblems problems)
     {
-        var members = new MemberReader(root, problems, [.. root.Members.Select(member => member.Name)]);
+        var members = new MemberReader(root, problems);
         var format = members.Whole("format", int.MinValue, null);
         if (format == int.MinValue)
         {

@@ -123,7 +123,7 @@ internal sealed class RowPlanBinder(FileProblems problems)
 
     private PlainRows Unknown(JsonObject json)
     {
-        new MemberReader(json, problems, [.. json.Members.Select(member => member.Name)]).Word<StepKind>("step", FormWords.Steps, null);
+        new MemberReader(json, problems).Word<StepKind>("step", FormWords.Steps, null);
         return NeutralStep;
     }
 }

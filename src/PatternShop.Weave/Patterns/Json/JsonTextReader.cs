@@ -85,7 +85,7 @@ internal ref struct JsonTextReader(ReadOnlySpan<byte> utf8, int start, JsonPlace
         }
         else if (rest[0] < 0x20)
         {
-            Bad(ProblemCodes.RawControl, $"A control character, {Plain.CodePoint(rest[0])}, stands in a text.", "Remove it, or replace it by a space.", 1);
+            Bad(ProblemCodes.RawControl, rest[0], "A control character, {0}, stands in a text.", "Remove it, or replace it by a space.", 1);
         }
         else if (Rune.DecodeFromUtf8(rest, out var rune, out var used) == OperationStatus.Done)
         {
@@ -99,7 +99,7 @@ internal ref struct JsonTextReader(ReadOnlySpan<byte> utf8, int start, JsonPlace
         else
         {
             _hasStrayBytes = true;
-            Bad(ProblemCodes.InvalidUtf8, "A byte in a text is not UTF-8.", "Save the file as UTF-8.", used);
+            Bad(ProblemCodes.InvalidUtf8, rest[0], "A byte in a text is not UTF-8.", "Save the file as UTF-8.", used);
         }
     }
 
@@ -115,7 +115,7 @@ internal ref struct JsonTextReader(ReadOnlySpan<byte> utf8, int start, JsonPlace
         }
         else if (Unit(rest) is not { } unit)
         {
-            Bad(ProblemCodes.UnknownEscape, "A backslash stands before something that has no meaning after it.", "Write two backslashes where one is meant.", 1);
+            Bad(ProblemCodes.UnknownEscape, rest[1], "A backslash stands before something that has no meaning after it.", "Write two backslashes where one is meant.", 1);
         }
         else if (char.IsHighSurrogate(unit) && Unit(rest[6..]) is { } low && char.IsLowSurrogate(low))
         {
@@ -124,7 +124,7 @@ internal ref struct JsonTextReader(ReadOnlySpan<byte> utf8, int start, JsonPlace
         }
         else if (char.IsSurrogate(unit))
         {
-            Bad(ProblemCodes.LoneSurrogate, $"Half of a character, \\u{(int)unit:x4}, stands alone in a text.", "Write the character itself, or both halves.", 6);
+            Bad(ProblemCodes.LoneSurrogate, unit, "Half of a character, {0}, stands alone in a text.", "Write the character itself, or both halves.", 6);
         }
         else
         {
@@ -156,9 +156,17 @@ internal ref struct JsonTextReader(ReadOnlySpan<byte> utf8, int start, JsonPlace
 
     private static int HexValue(byte digit) => digit <= '9' ? digit - '0' : (digit | 0x20) - 'a' + 10;
 
-    private void Bad(string code, string what, string remedy, int length)
+    private void Bad(string code, int character, string what, string remedy, int length)
     {
-        problems.Add(new(code, place.Pointer, _at, what, remedy));
+        if (problems.IsFull)
+        {
+            problems.AddUnlisted();
+        }
+        else
+        {
+            problems.Add(new(code, place.Pointer, _at, what.Replace("{0}", Plain.CodePoint(character), StringComparison.Ordinal), remedy));
+        }
+
         _text.Append('\uFFFD');
         _at += length;
     }
