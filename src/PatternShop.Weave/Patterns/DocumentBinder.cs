@@ -94,7 +94,6 @@ internal sealed class DocumentBinder(FileProblems problems)
             return 1;
         }
 
-        // equal amounts must be one value whatever zeros were typed; decimal remembers them
-        return decimal.Parse(Plain.Number(decimal.Parse(text, CultureInfo.InvariantCulture)), CultureInfo.InvariantCulture);
+        return decimal.Parse(text, CultureInfo.InvariantCulture);
     }
 }

@@ -121,10 +121,14 @@ public sealed record EdgeStitch(string Name, StitchYarn Yarn, int Across, Side F
 /// <summary>Steps that are woven again and again.</summary>
 public sealed record Repeat(int Times, Sequence<SimpleStep> Steps) : RowStep;
 
-/// <summary>Threads per length, kept as typed.</summary>
+/// <summary>Threads per length, kept as typed but for zeros at the end: equal densities show alike.</summary>
 /// <param name="Amount">Above 0.</param>
 /// <param name="Unit">What the amount refers to.</param>
-public sealed record Density(decimal Amount, DensityUnit Unit);
+public sealed record Density(decimal Amount, DensityUnit Unit)
+{
+    /// <summary>The amount; a decimal remembers zeros at its end, this one has none.</summary>
+    public decimal Amount { get; init => field = Plain.WithoutZeros(value); } = Plain.WithoutZeros(Amount);
+}
 
 /// <summary>Ends and rows per length.</summary>
 public sealed record Gauge(Density Sett, Density Rows);

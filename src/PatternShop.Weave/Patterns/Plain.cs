@@ -12,6 +12,9 @@ internal static class Plain
 
     public static string Number(decimal number) => number.ToString("0.############################", CultureInfo.InvariantCulture);
 
+    /// <summary>The same number without zeros at the end of its decimals.</summary>
+    public static decimal WithoutZeros(decimal number) => decimal.Parse(Number(number), CultureInfo.InvariantCulture);
+
     /// <summary>"1 row", "2 rows".</summary>
     public static string Count(long count, string one) => $"{Number(count)} {one}{(count == 1 ? "" : "s")}";
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using CsCheck;
 using PatternShop.Tests.Shared;
@@ -174,6 +175,8 @@ public sealed class PatternFileTests
         Assert.Equal(Diamond, Read(typed));
         var scaled = Diamond with { Gauge = Diamond.Gauge with { Rows = Diamond.Gauge.Rows with { Amount = 17.5000m } } };
         Assert.Equal(Diamond, scaled);
+        Assert.Equal("17.5", scaled.Gauge.Rows.Amount.ToString(CultureInfo.InvariantCulture));
+        Assert.Equal("400", new Density(400.00m, DensityUnit.PerInch).Amount.ToString(CultureInfo.InvariantCulture));
         Assert.Equal(PatternWriter.CanonicalBytes(Diamond), PatternWriter.CanonicalBytes(scaled));
     }
 
