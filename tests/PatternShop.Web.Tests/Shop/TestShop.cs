@@ -1,0 +1,115 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using PatternShop.Store;
+using PatternShop.Weave;
+
+namespace PatternShop.Web.Tests;
+
+/// <summary>The real server on a port of its own, with a folder of its own that goes with it and a clock that the test sets.</summary>
+internal sealed class TestShop : IAsyncDisposable
+{
+    public const string Email = "maker@example.org";
+    public const string Passphrase = "five wooden combs sing";
+    public const string Studio = "Tansy Lane";
+    private const int FewRounds = 10;
+    private readonly DirectoryInfo _top;
+    private readonly WebApplication _app;
+
+    private TestShop(DirectoryInfo top, WebApplication app, LogLines log, TestClock clock)
+    {
+        (_top, _app, Log, Clock) = (top, app, log, clock);
+        Address = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single());
+    }
+
+    public Uri Address { get; }
+
+    public LogLines Log { get; }
+
+    public TestClock Clock { get; }
+
+    public IServiceProvider Services => _app.Services;
+
+    public Workroom Workroom => Services.GetRequiredService<Workroom>();
+
+    public Makers Makers => Services.GetRequiredService<Makers>();
+
+    public string DataFolder => Services.GetRequiredService<HostSettings>().DataFolder;
+
+    /// <summary>The path of the set-up page, as the server said it.</summary>
+    public string SetUpPath => new Uri(Log.Lines.Single(line => line.Contains("Set it up once", StringComparison.Ordinal)).Split(' ')[^1]).PathAndQuery;
+
+    public static async Task<TestShop> OpenAsync(Action<IServiceCollection>? change = null, params string[] settings)
+    {
+        var top = Directory.CreateTempSubdirectory("shop");
+        var (log, clock) = (new LogLines(), new TestClock());
+        var builder = PatternShopHost.Builder(["--urls=http://127.0.0.1:0", $"--PatternShop:DataFolder={Path.Combine(top.FullName, "data")}", .. settings]);
+        builder.Logging.ClearProviders();
+        builder.Logging.AddProvider(log);
+        builder.Services.AddSingleton<TimeProvider>(clock);
+        builder.Services.AddSingleton(new PassphraseHashing(FewRounds));
+        change?.Invoke(builder.Services);
+        var app = PatternShopHost.Build(builder, HostSettings.Read(builder.Configuration, builder.Environment.ContentRootPath, out var problem) ?? throw new InvalidOperationException(problem));
+        await PatternShopHost.StartAsync(app);
+        return new TestShop(top, app, log, clock);
+    }
+
+    /// <summary>A shop with its maker, who stands at the workbench.</summary>
+    public static async Task<(TestShop Shop, Visitor Maker)> SetUpAsync(params string[] settings)
+    {
+        var shop = await OpenAsync(null, settings);
+        var visitor = shop.Visit();
+        var answer = await visitor.FillAsync(shop.SetUpPath, "/setup", SetUpFields());
+        return answer.Location == "/studio" ? (shop, visitor) : throw new InvalidOperationException(answer.Text);
+    }
+
+    public static (string Name, string Value)[] SetUpFields(string passphrase = Passphrase, string? again = null, string zone = "UTC") =>
+        [("StudioName", Studio), ("Handle", "tansy-lane"), ("Email", Email), ("Passphrase", passphrase), ("PassphraseAgain", again ?? passphrase), ("TimeZone", zone)];
+
+    public Visitor Visit() => new(Address);
+
+    public Task<Answer> SignInAsync(Visitor visitor, string email = Email, string passphrase = Passphrase) =>
+        visitor.FillAsync("/sign-in", "/sign-in", ("email", email), ("passphrase", passphrase));
+
+    /// <summary>The maker with that e-mail address.</summary>
+    public async Task<Maker> MakerAsync(string email = Email) =>
+        await Makers.SignInAsync(email, Passphrase) ?? throw new InvalidOperationException($"No maker {email}.");
+
+    /// <summary>A second maker with the passphrase of the first; there is no way in for them yet, so they come past the store.</summary>
+    public async Task<Visitor> SecondMakerAsync(string email = "other@example.org")
+    {
+        await using (var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = Path.Combine(DataFolder, "patternshop.db"), Pooling = false }.ToString()))
+        {
+            await connection.OpenAsync();
+            await using var command = connection.CreateCommand();
+            command.CommandText = """
+                INSERT INTO Makers (StudioName, Handle, Email, EmailKey, PassphraseHash, Stamp, TimeZone, MadeAt)
+                SELECT 'Reed and Rush', 'reed-and-rush', $email, $email, PassphraseHash, 'another stamp', TimeZone, MadeAt FROM Makers
+                """;
+            command.Parameters.AddWithValue("$email", email);
+            await command.ExecuteNonQueryAsync();
+        }
+
+        var visitor = Visit();
+        var answer = await SignInAsync(visitor, email);
+        return answer.Location == "/studio" ? visitor : throw new InvalidOperationException(answer.Text);
+    }
+
+    public async Task<PatternId> PatternAsync(PatternDocument document, string email = Email) => await Workroom.CreateAsync((await MakerAsync(email)).Id, document);
+
+    /// <summary>Issues a pattern as it stands, by the maker's form.</summary>
+    public static Task<Answer> IssueAsync(Visitor maker, PatternId id, string note = "")
+    {
+        var path = $"/studio/patterns/{id}/issue";
+        return maker.FillAsync(path, path, ("Note", note));
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _app.DisposeAsync();
+        _top.Delete(recursive: true);
+    }
+}
