@@ -50,7 +50,7 @@ internal sealed class TestShop : IAsyncDisposable
         builder.Logging.ClearProviders();
         builder.Logging.AddProvider(log);
         builder.Services.AddSingleton<TimeProvider>(clock);
-        builder.Services.AddSingleton(new PassphraseHashing(FewRounds));
+        builder.Services.AddSingleton(new PassphraseHashing(FewRounds, PassphraseHashing.Pbkdf2));
         change?.Invoke(builder.Services);
         var app = PatternShopHost.Build(builder, HostSettings.Read(builder.Configuration, builder.Environment.ContentRootPath, out var problem) ?? throw new InvalidOperationException(problem));
         await PatternShopHost.StartAsync(app);
@@ -71,7 +71,7 @@ internal sealed class TestShop : IAsyncDisposable
 
     public Visitor Visit() => new(Address);
 
-    public Task<Answer> SignInAsync(Visitor visitor, string email = Email, string passphrase = Passphrase) =>
+    public Task<Reply> SignInAsync(Visitor visitor, string email = Email, string passphrase = Passphrase) =>
         visitor.FillAsync("/sign-in", "/sign-in", ("email", email), ("passphrase", passphrase));
 
     /// <summary>The maker with that e-mail address.</summary>
@@ -101,7 +101,7 @@ internal sealed class TestShop : IAsyncDisposable
     public async Task<PatternId> PatternAsync(PatternDocument document, string email = Email) => await Workroom.CreateAsync((await MakerAsync(email)).Id, document);
 
     /// <summary>Issues a pattern as it stands, by the maker's form.</summary>
-    public static Task<Answer> IssueAsync(Visitor maker, PatternId id, string note = "")
+    public static Task<Reply> IssueAsync(Visitor maker, PatternId id, string note = "")
     {
         var path = $"/studio/patterns/{id}/issue";
         return maker.FillAsync(path, path, ("Note", note));

@@ -19,9 +19,9 @@ internal sealed class Visitor : IDisposable
 
     public CookieCollection Cookies => Handler.CookieContainer.GetCookies(_client.BaseAddress!);
 
-    public Task<Answer> GetAsync(string path) => SendAsync(HttpMethod.Get, path);
+    public Task<Reply> GetAsync(string path) => SendAsync(HttpMethod.Get, path);
 
-    public async Task<Answer> SendAsync(HttpMethod method, string path, HttpContent? content = null, params (string Name, string Value)[] headers)
+    public async Task<Reply> SendAsync(HttpMethod method, string path, HttpContent? content = null, params (string Name, string Value)[] headers)
     {
         using var request = new HttpRequestMessage(method, path) { Content = content };
         foreach (var (name, value) in headers)
@@ -30,25 +30,25 @@ internal sealed class Visitor : IDisposable
         }
 
         using var response = await _client.SendAsync(request);
-        return new Answer(
+        return new Reply(
             response.StatusCode,
             response.Headers.Concat(response.Content.Headers).ToDictionary(header => header.Key, header => string.Join(", ", header.Value), StringComparer.OrdinalIgnoreCase),
             await response.Content.ReadAsByteArrayAsync());
     }
 
     /// <summary>Sends fields with the token of a page's form.</summary>
-    public async Task<Answer> PostAsync(string page, string path, params (string Name, string Value)[] fields) =>
+    public async Task<Reply> PostAsync(string page, string path, params (string Name, string Value)[] fields) =>
         await PostPlainAsync(path, [("__RequestVerificationToken", await TokenAsync(page)), .. fields]);
 
     /// <summary>Sends fields as they are.</summary>
-    public async Task<Answer> PostPlainAsync(string path, params (string Name, string Value)[] fields)
+    public async Task<Reply> PostPlainAsync(string path, params (string Name, string Value)[] fields)
     {
         using var content = new FormUrlEncodedContent(fields.Select(field => KeyValuePair.Create(field.Name, field.Value)));
         return await SendAsync(HttpMethod.Post, path, content);
     }
 
     /// <summary>Fills in the form on a page that goes to this address, and sends all of it, hidden fields included.</summary>
-    public async Task<Answer> FillAsync(string page, string action, params (string Name, string Value)[] typed)
+    public async Task<Reply> FillAsync(string page, string action, params (string Name, string Value)[] typed)
     {
         var form = (await GetAsync(page)).Html.Forms.OfType<IHtmlFormElement>().Single(form => form.GetAttribute("action") == action);
         var standing = form.QuerySelectorAll("input[type=hidden], input[type=checkbox][checked]").OfType<IHtmlInputElement>().Select(input => (input.Name!, input.Value));
@@ -67,7 +67,7 @@ internal sealed class Visitor : IDisposable
 }
 
 /// <summary>What a server answered.</summary>
-internal sealed record Answer(HttpStatusCode Status, IReadOnlyDictionary<string, string> Headers, byte[] Body)
+internal sealed record Reply(HttpStatusCode Status, IReadOnlyDictionary<string, string> Headers, byte[] Body)
 {
     public string Text { get; } = System.Text.Encoding.UTF8.GetString(Body);
 

@@ -184,7 +184,7 @@ public sealed class SignInTests
         maker.Dispose();
     }
 
-    private static async Task<Answer> TryAsync(Visitor visitor, string token, string email, string from, string passphrase = TestShop.Passphrase)
+    private static async Task<Reply> TryAsync(Visitor visitor, string token, string email, string from, string passphrase = TestShop.Passphrase)
     {
         using var content = new FormUrlEncodedContent([new("email", email), new("passphrase", passphrase), new("__RequestVerificationToken", token)]);
         return await visitor.SendAsync(HttpMethod.Post, SignIn, content, ("X-Forwarded-For", from));
