@@ -57,7 +57,8 @@ public sealed class Makers
         ArgumentNullException.ThrowIfNull(maker);
         ArgumentNullException.ThrowIfNull(samples);
         var first = samples.Select(NewPattern.Of).ToList();
-        return _store.WriteAsync(context => SetUpAsync(context, code, maker, first, cancellationToken), cancellationToken);
+        var settingUp = new SettingUp(_hashing, _time.GetUtcNow(), _random);
+        return _store.WriteAsync(context => settingUp.TryAsync(context, code, maker, first, cancellationToken), cancellationToken);
     }
 
     public Task<Maker?> FindAsync(MakerId id, CancellationToken cancellationToken = default) =>
@@ -147,47 +148,6 @@ public sealed class Makers
 
         return problem;
     }
-
-    private async Task<SetUpResult> SetUpAsync(StoreContext context, string code, NewMaker maker, List<NewPattern> first, CancellationToken cancellationToken)
-    {
-        if (await context.Makers.AnyAsync(cancellationToken))
-        {
-            return new SetUpResult.AlreadySetUp();
-        }
-
-        if (!await SetUpCode.MatchesAsync(context, code, cancellationToken))
-        {
-            return new SetUpResult.WrongCode();
-        }
-
-        if (MakerRules.Check(maker) is { Count: > 0 } problems)
-        {
-            return new SetUpResult.Refused(problems);
-        }
-
-        await Settings.SetAsync(context, Settings.SetUpCode, null, cancellationToken);
-        var row = NewRow(maker);
-        context.Makers.Add(row);
-        await context.SaveChangesAsync(cancellationToken);
-        foreach (var pattern in first)
-        {
-            await pattern.AddAsync(context, new MakerId(row.Id), _time.GetUtcNow(), _random, cancellationToken);
-        }
-
-        return new SetUpResult.Done(new MakerId(row.Id));
-    }
-
-    private MakerRow NewRow(NewMaker maker) => new()
-    {
-        StudioName = maker.StudioName.Trim(),
-        Handle = maker.Handle,
-        Email = maker.Email.Trim(),
-        EmailKey = MakerRules.EmailKey(maker.Email),
-        PassphraseHash = _hashing.Hash(maker.Passphrase, _random),
-        Stamp = Token.Make(_random, Token.SecretLength),
-        TimeZone = maker.TimeZone,
-        MadeAt = _time.GetUtcNow(),
-    };
 
     private async Task StrengthenAsync(MakerRow row, string passphrase, CancellationToken cancellationToken)
     {

@@ -11,7 +11,6 @@ namespace PatternShop.Store;
 /// </summary>
 public sealed class Workroom
 {
-    private const int ClientMost = 64;
     private const int StepNameMost = 200;
     private readonly StoreAccess _store;
     private readonly TimeProvider _time;
@@ -81,14 +80,18 @@ public sealed class Workroom
     public async Task<SaveResult> SaveAsync(MakerId maker, PatternId id, StepRequest step, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(step);
-        RequireLength(step.Name, StepNameMost, nameof(step));
+        if (string.IsNullOrWhiteSpace(step.Name) || step.Name.Length > StepNameMost)
+        {
+            throw new ArgumentException("The step has no name, or a long one.", nameof(step));
+        }
+
         if (DocumentRules.Check(step.Document) is { Count: > 0 } problems)
         {
             return new SaveResult.Refused(problems);
         }
 
         var packed = PackedDocument.Of(step.Document);
-        return await CarryOutAsync(maker, id, step.Client, step.Sequence, step.BaseRevision, async (context, pattern) =>
+        return await CarryOutAsync(maker, Errand.Of(id, step.Client, step.Sequence, step.BaseRevision), async (context, pattern) =>
         {
             await History.AppendAsync(context, pattern, step.Name, packed, _time.GetUtcNow(), cancellationToken);
             return new PatternState(pattern.Revision, step.Document, step.Name, null);
@@ -97,11 +100,11 @@ public sealed class Workroom
 
     /// <summary>Takes the last step back, once however often it is sent.</summary>
     public Task<SaveResult> UndoAsync(MakerId maker, PatternId id, string client, long sequence, long baseRevision, CancellationToken cancellationToken = default) =>
-        MoveAsync(maker, id, client, sequence, baseRevision, -1, cancellationToken);
+        MoveAsync(maker, Errand.Of(id, client, sequence, baseRevision), -1, cancellationToken);
 
     /// <summary>Brings the step back that was undone last, once however often it is sent.</summary>
     public Task<SaveResult> RedoAsync(MakerId maker, PatternId id, string client, long sequence, long baseRevision, CancellationToken cancellationToken = default) =>
-        MoveAsync(maker, id, client, sequence, baseRevision, 1, cancellationToken);
+        MoveAsync(maker, Errand.Of(id, client, sequence, baseRevision), 1, cancellationToken);
 
     /// <summary>The number that the next version will have, from 1; null when the maker has no such pattern.</summary>
     public Task<int?> NextNumberAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) => _store.ReadAsync(
@@ -140,58 +143,13 @@ public sealed class Workroom
     private static async Task<int> NextAsync(StoreContext context, PatternId id, CancellationToken cancellationToken) =>
         1 + (await context.Versions.Where(version => version.PatternId == id.Value).MaxAsync(version => (int?)version.Number, cancellationToken) ?? 0);
 
-    private static void RequireLength(string text, int most, string name)
-    {
-        if (string.IsNullOrWhiteSpace(text) || text.Length > most)
-        {
-            throw new ArgumentException($"\"{text}\" is empty or longer than {most}.", name);
-        }
-    }
+    private Task<SaveResult> MoveAsync(MakerId maker, Errand errand, int by, CancellationToken cancellationToken) =>
+        CarryOutAsync(maker, errand, (context, pattern) => History.MoveAsync(context, pattern, by, _time.GetUtcNow(), cancellationToken), cancellationToken);
 
-    private Task<SaveResult> MoveAsync(MakerId maker, PatternId id, string client, long sequence, long baseRevision, int by, CancellationToken cancellationToken) =>
-        CarryOutAsync(
-            maker, id, client, sequence, baseRevision, (context, pattern) => History.MoveAsync(context, pattern, by, _time.GetUtcNow(), cancellationToken), cancellationToken);
-
-    /// <summary>The one way in which a pattern's document changes. The act answers null when there is nothing to do.</summary>
-    private Task<SaveResult> CarryOutAsync(
-        MakerId maker,
-        PatternId id,
-        string client,
-        long sequence,
-        long baseRevision,
-        Func<StoreContext, PatternRow, Task<PatternState?>> act,
-        CancellationToken cancellationToken)
-    {
-        RequireLength(client, ClientMost, nameof(client));
-        return _store.WriteAsync<SaveResult>(
-            async context =>
-            {
-                if (await Own(context, maker, id).SingleOrDefaultAsync(cancellationToken) is not { } pattern)
-                {
-                    return new SaveResult.Missing();
-                }
-
-                var before = await context.CarriedOut.FindAsync([id.Value, client, sequence], cancellationToken);
-                if (before is not null)
-                {
-                    return new SaveResult.HadAlready(before.Revision, await History.StateAsync(context, pattern, cancellationToken));
-                }
-
-                if (pattern.Revision != baseRevision)
-                {
-                    return new SaveResult.Moved(await History.StateAsync(context, pattern, cancellationToken));
-                }
-
-                if (await act(context, pattern) is not { } now)
-                {
-                    return new SaveResult.Nothing(await History.StateAsync(context, pattern, cancellationToken));
-                }
-
-                context.CarriedOut.Add(new CarriedOutRow { PatternId = id.Value, Client = client, Sequence = sequence, Revision = now.Revision });
-                return new SaveResult.Saved(now);
-            },
+    private Task<SaveResult> CarryOutAsync(MakerId maker, Errand errand, Func<StoreContext, PatternRow, Task<PatternState?>> act, CancellationToken cancellationToken) =>
+        _store.WriteAsync(
+            context => errand.CarryOutAsync(context, Own(context, maker, errand.Pattern), pattern => act(context, pattern), cancellationToken),
             cancellationToken);
-    }
 
     private async Task<IssueResult> IssueAsync(StoreContext context, MakerId maker, PatternId id, IssueRequest request, CancellationToken cancellationToken)
     {
