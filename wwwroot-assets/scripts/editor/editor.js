@@ -1,0 +1,178 @@
+// The drawing part of the editor page: ties the parts together and is what the server talks to.
+
+import { ChartView } from './chart-view.js';
+import { goneClients, holdClient, newClient } from './clients.js';
+import { Desk } from './desk.js';
+import { Echo } from './echo.js';
+import { Fields } from './fields.js';
+import { cellThatFits } from './geometry.js';
+import { Grid } from './grid.js';
+import { Keyboard } from './keyboard.js';
+import { MotifChart } from './motif-chart.js';
+import { Outbox } from './outbox.js';
+import { PieceChart } from './piece-chart.js';
+import { PieceMap } from './piece-map.js';
+import { Pointer } from './pointer.js';
+import { RefusedList } from './refused-list.js';
+import { savingState } from './saving.js';
+import { Sender } from './sender.js';
+
+const line = { connected: true };
+const client = newClient();
+let editor = null;
+
+/** Called by the page's start when the connection goes and comes. */
+export function connectionChanged(connected) {
+  line.connected = connected;
+  editor?.connectionChanged();
+}
+
+/** Called by the server: shows the pattern and lets it be drawn on. */
+export function open(root, server, pattern, update) {
+  holdClient(client);
+  editor = new Editor(root, server, pattern, update);
+  return editor;
+}
+
+export function clientId() {
+  return client;
+}
+
+class Editor {
+  constructor(root, server, pattern, update) {
+    this.root = root;
+    this.server = server;
+    this.outbox = new Outbox(localStorage, pattern, client);
+    this.sender = new Sender(
+      this.outbox,
+      (entry, after) => server.invokeMethodAsync('Stroke', entry.client, entry.sequence, after, entry.text),
+      () => this.showSaving());
+    const { motif } = update;
+    this.desk = new Desk(new Echo(update.revision, Grid.fromBase64(motif.rows, motif.ends, motif.cells)), this.sender, {
+      cell: (row, end) => this.paintCell(row, end),
+      all: () => this.paint(),
+      resized: () => this.resized(),
+    });
+    this.refused = new RefusedList(root.querySelector('[data-refused]'), this.outbox);
+    this.fields = new Fields(root.querySelector('[data-fields]'), () => server.invokeMethodAsync('Settle'), () => this.showSaving());
+    this.openMotif();
+    this.showPiece(update);
+    root.addEventListener('keydown', event => this.key(event));
+    addEventListener('storage', () => this.refused.show());
+    if (line.connected) {
+      this.sender.connect();
+    }
+    this.fields.open(line.connected);
+    goneClients(this.outbox.others()).then(gone => this.sender.adopt(gone));
+  }
+
+  openMotif() {
+    const stage = this.root.querySelector('[data-motif]');
+    const say = this.root.querySelector('[data-say]');
+    this.motifView = new ChartView(stage, new MotifChart(this.desk), ({ ends }, width) => cellThatFits(ends, width));
+    this.keyboard = new Keyboard(stage, this.motifView, this.desk, text => { say.textContent = text; });
+    const { desk, keyboard } = this;
+    this.pointer = new Pointer(this.motifView, {
+      begin: cell => {
+        keyboard.place(cell);
+        return desk.begin(cell);
+      },
+      extend: cells => desk.extend(cells),
+      end: () => desk.end(),
+      takeBack: () => desk.takeBack(),
+    });
+  }
+
+  /** Called by the server. */
+  receive(update) {
+    this.desk.receive(update);
+    this.showPiece(update);
+    this.refused.show();
+    this.showSaving();
+  }
+
+  showPiece({ piece, bars }) {
+    this.motifView.chart.bars = bars;
+    if (piece) {
+      const chart = new PieceChart(new PieceMap(piece), this.desk);
+      chart.bars = bars;
+      if (this.pieceView) {
+        this.pieceView.chart = chart;
+        this.pieceView.layOut();
+      } else {
+        this.pieceView = new ChartView(this.root.querySelector('[data-piece]'), chart, ({ ends }, width) => Math.min(18, cellThatFits(ends, width)));
+      }
+      this.motifView.paint();
+    }
+  }
+
+  paintCell(row, end) {
+    this.motifView.paintCell(row, end);
+    for (const place of this.pieceView.chart.map.placesOf(row, end)) {
+      this.pieceView.paintCell(place.row, place.column);
+    }
+  }
+
+  paint() {
+    this.motifView.paint();
+    this.pieceView.paint();
+  }
+
+  resized() {
+    this.pointer.giveUp();
+    this.motifView.layOut();
+    this.keyboard.resized();
+  }
+
+  key(event) {
+    if (event.key === 'Escape') {
+      this.pointer.giveUp();
+    }
+    const letter = event.key.toLowerCase();
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.closest('input, textarea, select')) {
+      return;
+    }
+    const step = letter === 'y' || (letter === 'z' && event.shiftKey) ? 'Redo' : letter === 'z' ? 'Undo' : null;
+    if (step) {
+      event.preventDefault();
+      this.fields.ask(() => this.server.invokeMethodAsync(step));
+    }
+  }
+
+  connectionChanged() {
+    this.fields.open(line.connected);
+    if (line.connected) {
+      this.server.invokeMethodAsync('Resync').then(() => this.sender.connect(), () => { });
+    } else {
+      this.sender.disconnect();
+    }
+    this.showSaving();
+  }
+
+  showSaving() {
+    if (!this.fields) {
+      return;
+    }
+    const { sender, fields } = this;
+    const { kind, text } = savingState({
+      signedOut: sender.signedOut,
+      connected: line.connected,
+      waiting: sender.waiting,
+      kept: sender.kept,
+      failing: sender.failing,
+      fields: fields.busy,
+      typing: fields.typing,
+    });
+    const place = this.root.querySelector('[data-saving]');
+    if (place.dataset.saving !== kind || place.textContent !== text) {
+      place.dataset.saving = kind;
+      place.textContent = text;
+    }
+  }
+
+  close() {
+    this.motifView.close();
+    this.pieceView?.close();
+    editor = null;
+  }
+}

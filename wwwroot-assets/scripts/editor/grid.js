@@ -1,0 +1,49 @@
+// A grid of cells that are over (true) or under (false). Rows and ends count from 0: row 0 is woven first, end 0 is the weaver's left.
+// A row is packed into bytes, the lowest bit leftmost.
+
+export class Grid {
+  constructor(rows, ends, bytes = new Uint8Array(rows * bytesPerRow(ends))) {
+    this.rows = rows;
+    this.ends = ends;
+    this.perRow = bytesPerRow(ends);
+    this.bytes = bytes;
+  }
+
+  static fromBase64(rows, ends, text) {
+    return new Grid(rows, ends, bytesOf(text));
+  }
+
+  has(row, end) {
+    return row >= 0 && row < this.rows && end >= 0 && end < this.ends;
+  }
+
+  get(row, end) {
+    return (this.bytes[row * this.perRow + (end >> 3)] >> (end & 7) & 1) === 1;
+  }
+
+  set(row, end, over) {
+    const at = row * this.perRow + (end >> 3);
+    const bit = 1 << (end & 7);
+    this.bytes[at] = over ? this.bytes[at] | bit : this.bytes[at] & ~bit;
+  }
+
+  setRow(row, text) {
+    this.bytes.set(bytesOf(text), row * this.perRow);
+  }
+
+  isSizeOf(other) {
+    return this.rows === other.rows && this.ends === other.ends;
+  }
+
+  copy() {
+    return new Grid(this.rows, this.ends, this.bytes.slice());
+  }
+}
+
+function bytesPerRow(ends) {
+  return (ends + 7) >> 3;
+}
+
+function bytesOf(base64) {
+  return Uint8Array.from(atob(base64), letter => letter.charCodeAt(0));
+}
