@@ -98,6 +98,13 @@ public sealed class Workroom
         }, cancellationToken);
     }
 
+    /// <summary>Whether a step, an undo or a redo was carried out under this client and sequence.</summary>
+    public Task<bool> CarriedOutAsync(MakerId maker, PatternId id, string client, long sequence, CancellationToken cancellationToken = default) => _store.ReadAsync(
+        context => context.CarriedOut.AnyAsync(
+            done => done.PatternId == id.Value && done.Client == client && done.Sequence == sequence && Own(context, maker, id).Any(),
+            cancellationToken),
+        cancellationToken);
+
     /// <summary>Takes the last step back, once however often it is sent.</summary>
     public Task<SaveResult> UndoAsync(MakerId maker, PatternId id, string client, long sequence, long baseRevision, CancellationToken cancellationToken = default) =>
         MoveAsync(maker, Errand.Of(id, client, sequence, baseRevision), -1, cancellationToken);

@@ -1,0 +1,117 @@
+using Microsoft.JSInterop;
+using PatternShop.Weave;
+
+namespace PatternShop.Web;
+
+/// <summary>Between one window's script and the open pattern: strokes come in, answers and everybody's changes go out.</summary>
+internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editing editing, FieldEdits fields, ChartFeed feed, ILogger log) : IAsyncDisposable
+{
+    private const string Script = "/scripts/editor/editor.js";
+    private const int ClientMost = 64;
+    private readonly List<AnsweredStroke> _answers = [];
+    private DotNetObjectReference<ChartBridge>? _self;
+    private IJSObjectReference? _editor;
+    private long _told;
+
+    /// <summary>Opens the pattern in the script, on the element that holds the page.</summary>
+    public async Task OpenAsync(Microsoft.AspNetCore.Components.ElementReference root)
+    {
+        _self = DotNetObjectReference.Create(this);
+        await using var module = await js.InvokeAsync<IJSObjectReference>("import", Script);
+        feed.Client = await module.InvokeAsync<string>("clientId");
+        _told = seat.View.Revision;
+        _editor = await module.InvokeAsync<IJSObjectReference>("open", root, _self, seat.Session.Id.Value, feed.Whole(seat.View));
+        Tell();
+    }
+
+    /// <summary>A stroke of this window, or one that a page which is gone has left behind.</summary>
+    /// <param name="client">The page that drew it.</param>
+    /// <param name="sequence">Its number there.</param>
+    /// <param name="after">The number of the stroke that must be settled before; 0 when there is none.</param>
+    /// <param name="text">The cells, as <see cref="StrokeText"/> reads them.</param>
+    [JSInvokable]
+    public async Task Stroke(string client, long sequence, long after, string text)
+    {
+        if (client is not { Length: > 0 and <= ClientMost } || text is null)
+        {
+            return;
+        }
+
+        var stroke = StrokeText.Read(text);
+        var acknowledgement = stroke is null
+            ? Unreadable()
+            : await seat.SubmitAsync(client, sequence, after, stroke);
+        editing.IsSignedOut |= acknowledgement is Acknowledgement.SignedOut;
+        _answers.Add(new AnsweredStroke(SettledStroke.Of(client, sequence, acknowledgement), stroke));
+        Tell();
+        await editing.ShowAsync();
+    }
+
+    [JSInvokable]
+    public Task Undo() => editing.UndoAsync();
+
+    [JSInvokable]
+    public Task Redo() => editing.RedoAsync();
+
+    /// <summary>Ends when everything that the fields asked before is settled.</summary>
+    [JSInvokable]
+    public Task Settle() => fields.SettledAsync();
+
+    /// <summary>Sends everything to a window that may have missed something.</summary>
+    [JSInvokable]
+    public void Resync() => Send(feed.Whole(seat.View));
+
+    /// <summary>Tells the script what it lacks, if anything.</summary>
+    public void Tell()
+    {
+        if (_editor is not null && (_answers.Count > 0 || _told != seat.View.Revision))
+        {
+            var view = seat.View;
+            AnsweredStroke[] answers = [.. _answers];
+            _answers.Clear();
+            _told = view.Revision;
+            Send(feed.Next(view, answers));
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        _self?.Dispose();
+        if (_editor is { } editor)
+        {
+            await Quietly(async () =>
+            {
+                await editor.InvokeVoidAsync("close");
+                await editor.DisposeAsync();
+            });
+        }
+    }
+
+    private static Acknowledgement.Refused Unreadable() =>
+        new([new Problem("", "/motif", 0, 0, "It cannot be read.", "Draw it again.")]);
+
+    // Nothing waits for the script: what a broken connection swallows it asks for again.
+    private void Send(ChartUpdate update) => _ = Quietly(async () => await _editor!.InvokeVoidAsync("receive", update));
+
+    private async Task Quietly(Func<Task> call)
+    {
+        try
+        {
+            await call();
+        }
+        catch (Exception end) when (end is JSDisconnectedException or TaskCanceledException or ObjectDisposedException)
+        {
+            LogGone(log, seat.Session.Id.Value);
+        }
+        catch (JSException fault)
+        {
+            LogFault(log, seat.Session.Id.Value, fault);
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Debug, Message = "A window on pattern {Pattern} went away")]
+    private static partial void LogGone(ILogger log, string pattern);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The script of a window on pattern {Pattern} failed")]
+    private static partial void LogFault(ILogger log, string pattern, Exception fault);
+}

@@ -1,0 +1,49 @@
+using Microsoft.AspNetCore.Components;
+using PatternShop.Weave;
+
+namespace PatternShop.Web;
+
+/// <summary>A panel whose fields are edits: each change is one step, and what is refused is said beside its field.</summary>
+public abstract class EditPanel : ComponentBase
+{
+    private static readonly Problem NotSaved = new("", "", 0, 0, "This is not saved: the server cannot store it now.", "Try again in a moment.");
+    private static readonly Problem Ended = new("", "", 0, 0, "This is not saved: you are signed out.", "Sign in again.");
+
+    [CascadingParameter]
+    private protected Editing Editing { get; set; } = default!;
+
+    [Inject]
+    private protected Wording Words { get; set; } = default!;
+
+    private protected PatternDocument Document => Editing.View.Document;
+
+    /// <summary>What is wrong with the edit that was tried last; empty when it was made.</summary>
+    private protected Sequence<Problem> Problems { get; private set; } = [];
+
+    /// <summary>What that edit changed besides.</summary>
+    private protected Sequence<Consequence> Consequences { get; private set; } = [];
+
+    private protected async Task MakeAsync(Edit edit)
+    {
+        var acknowledgement = await Editing.MakeAsync(edit);
+        Consequences = acknowledgement is Acknowledgement.Saved saved ? saved.Consequences : [];
+        Problems = acknowledgement switch
+        {
+            Acknowledgement.Refused refused => refused.Problems,
+            Acknowledgement.SignedOut => [Ended],
+            { IsOpen: true } or Acknowledgement.Gone => [NotSaved],
+            _ => [],
+        };
+    }
+
+    /// <summary>What is wrong with a field, and what to do; null when nothing is.</summary>
+    private protected string? ProblemAt(string pointer) =>
+        Problems.FirstOrDefault(problem => Concerns(problem, pointer)) is { } problem ? $"{problem.What} {problem.Remedy}" : null;
+
+    /// <summary>Problems that none of the fields shows.</summary>
+    private protected IEnumerable<Problem> ProblemsBeside(params string[] pointers) =>
+        Problems.Where(problem => !Array.Exists(pointers, pointer => Concerns(problem, pointer)));
+
+    private static bool Concerns(Problem problem, string pointer) =>
+        problem.Pointer == pointer || problem.Pointer.StartsWith(pointer + "/", StringComparison.Ordinal);
+}
