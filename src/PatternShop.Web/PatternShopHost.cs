@@ -76,7 +76,7 @@ internal static class PatternShopHost
 
     private static void AddPages(IServiceCollection services)
     {
-        services.AddRazorComponents();
+        services.AddEditor();
         services.AddHttpContextAccessor();
         services.AddHealthChecks();
         services.AddResponseCompression(options => options.MimeTypes = ["text/html", "image/svg+xml"]);
@@ -135,6 +135,7 @@ internal static class PatternShopHost
         var studio = app.MapGroup("/studio").RequireAuthorization().AddEndpointFilter(NeverKept);
         studio.MapMyPatterns();
         studio.MapIssuing();
+        app.MapEditor();
     }
 
     private static ValueTask<object?> NeverKept(EndpointFilterInvocationContext context, EndpointFilterDelegate next)

@@ -1,7 +1,7 @@
 // Draws cells, rules and numbers of a chart on a canvas, in device pixels. A picture here is { context, geometry, scroll,
 // view, theme, chart }; a chart answers isOver(row, end), rowName, endName, isBold and where stronger rules lie.
 
-const GAP = 0.07;
+const GAP = 0.08;
 const UNDER_LINE = 0.11;
 const OVER_BAR = 0.42;
 const UNDER_BAR = 0.18;
@@ -68,12 +68,12 @@ function paintBlock(picture, block) {
 function glyphsOf(bars, cell) {
   const gap = Math.max(1, Math.round(cell * GAP));
   const line = Math.max(1, Math.round(cell * (bars ? UNDER_BAR : UNDER_LINE)));
-  const under = { x: Math.floor((cell - line) / 2), y: gap, width: line, height: cell - 2 * gap + 1 };
+  const under = { x: Math.floor((cell - line) / 2), y: gap, width: line, height: cell - 2 * gap };
   if (!bars) {
-    return { under, over: { x: gap, y: gap, width: cell - 2 * gap + 1, height: cell - 2 * gap + 1 } };
+    return { under, over: { x: gap, y: gap, width: cell - 2 * gap, height: cell - 2 * gap } };
   }
   const bar = Math.max(2, Math.round(cell * OVER_BAR));
-  return { under, over: { x: gap, y: Math.floor((cell - bar) / 2), width: cell - 2 * gap + 1, height: bar } };
+  return { under, over: { x: gap, y: Math.floor((cell - bar) / 2), width: cell - 2 * gap, height: bar } };
 }
 
 // faint rules between cells, stronger ones where people count: after every fifth, and where the chart says so

@@ -21,7 +21,7 @@ export class ChartView {
     this.canvas.setAttribute('aria-hidden', 'true');
     this.context = this.canvas.getContext('2d');
     this.observer = new ResizeObserver(() => this.layOut());
-    this.observer.observe(stage);
+    this.observer.observe(stage.parentElement);
     stage.addEventListener('scroll', () => this.paint(), { passive: true });
     for (const query of ['(prefers-color-scheme: dark)', '(prefers-contrast: more)', '(forced-colors: active)']) {
       matchMedia(query).addEventListener('change', () => this.layOut());
@@ -33,7 +33,7 @@ export class ChartView {
   layOut() {
     const ratio = window.devicePixelRatio || 1;
     const gutters = this.chart.gutters();
-    const room = this.stage.clientWidth;
+    const room = this.stage.parentElement.clientWidth;
     if (room === 0) {
       return;
     }

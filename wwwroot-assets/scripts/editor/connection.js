@@ -1,7 +1,7 @@
 // Keeps the page connected without ever asking the person to do anything: tries again while the server still knows the
 // page, and loads the page anew when it does not.
 
-const PAUSES = [0, 500, 1000, 2000, 3000];
+const PAUSES = [0, 300, 700, 1000];
 const LEAST_BETWEEN_LOADS = 3000;
 const LOADED = 'patternshop:loaded-anew';
 

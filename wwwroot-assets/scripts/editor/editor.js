@@ -54,10 +54,11 @@ class Editor {
       resized: () => this.resized(),
     });
     this.refused = new RefusedList(root.querySelector('[data-refused]'), this.outbox);
-    this.fields = new Fields(root.querySelector('[data-fields]'), () => server.invokeMethodAsync('Settle'), () => this.showSaving());
+    this.fields = new Fields(root.querySelectorAll('[data-fields]'), () => server.invokeMethodAsync('Settle'), () => this.showSaving());
     this.openMotif();
     this.showPiece(update);
-    root.addEventListener('keydown', event => this.key(event));
+    this.onKey = event => this.key(event);
+    document.addEventListener('keydown', this.onKey);
     addEventListener('storage', () => this.refused.show());
     if (line.connected) {
       this.sender.connect();
@@ -69,7 +70,7 @@ class Editor {
   openMotif() {
     const stage = this.root.querySelector('[data-motif]');
     const say = this.root.querySelector('[data-say]');
-    this.motifView = new ChartView(stage, new MotifChart(this.desk), ({ ends }, width) => cellThatFits(ends, width));
+    this.motifView = new ChartView(stage, new MotifChart(this.desk), ({ ends }, width) => cellThatFits(ends, width, 14, 40));
     this.keyboard = new Keyboard(stage, this.motifView, this.desk, text => { say.textContent = text; });
     const { desk, keyboard } = this;
     this.pointer = new Pointer(this.motifView, {
@@ -100,7 +101,7 @@ class Editor {
         this.pieceView.chart = chart;
         this.pieceView.layOut();
       } else {
-        this.pieceView = new ChartView(this.root.querySelector('[data-piece]'), chart, ({ ends }, width) => Math.min(18, cellThatFits(ends, width)));
+        this.pieceView = new ChartView(this.root.querySelector('[data-piece]'), chart, ({ ends }, width) => cellThatFits(ends, width, 10, 22));
       }
       this.motifView.paint();
     }
@@ -171,6 +172,7 @@ class Editor {
   }
 
   close() {
+    document.removeEventListener('keydown', this.onKey);
     this.motifView.close();
     this.pieceView?.close();
     editor = null;

@@ -3,15 +3,17 @@
 
 export class Fields {
   /** settle() asks the server whether everything asked of it before is done. */
-  constructor(panel, settle, changed) {
-    this.panel = panel;
+  constructor(panels, settle, changed) {
+    this.panels = [...panels];
     this.settle = settle;
     this.changed = changed;
     this.asked = 0;
     this.typing = false;
-    panel.addEventListener('input', () => this.typed());
-    panel.addEventListener('change', () => this.ask());
-    panel.addEventListener('click', event => event.target.closest('button') && this.ask());
+    for (const panel of this.panels) {
+      panel.addEventListener('input', () => this.typed());
+      panel.addEventListener('change', () => this.ask());
+      panel.addEventListener('click', event => event.target.closest('button') && this.ask());
+    }
     addEventListener('beforeunload', event => this.typing && event.preventDefault());
   }
 
@@ -21,7 +23,7 @@ export class Fields {
 
   /** While there is no connection a change of a field would be lost, so they wait. */
   open(isOpen) {
-    this.panel.inert = !isOpen;
+    this.panels.forEach(panel => { panel.inert = !isOpen; });
   }
 
   typed() {

@@ -1,12 +1,9 @@
 // Where cells lie on a chart, in device pixels so that every edge is crisp. The first row is at the bottom; numbers stand
 // left of the rows and below the ends, and stay in sight while the cells scroll.
 
-const LEAST = 12;
-const MOST = 36;
-
-/** A cell, in CSS pixels, that lets so many ends fit a width, neither too small to hit nor larger than helps. */
-export function cellThatFits(ends, width) {
-  return Math.max(LEAST, Math.min(MOST, Math.floor(width / ends)));
+/** A cell, in CSS pixels, that lets so many ends fit a width, neither smaller than can be hit nor larger than helps. */
+export function cellThatFits(ends, width, least, most) {
+  return Math.max(least, Math.min(most, Math.floor(width / ends)));
 }
 
 export class Geometry {

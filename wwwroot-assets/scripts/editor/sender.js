@@ -16,10 +16,12 @@ export class Sender {
     this.retrying = false;
     this.kept = true;
     this.signedOut = false;
+    this.leftBehind = outbox.others().reduce((count, other) => count + outbox.waiting(other).length, 0);
   }
 
+  /** Strokes that are not known to be in the store; those that others have left behind count until they are looked through. */
   get waiting() {
-    return this.entries.length;
+    return this.entries.length + this.leftBehind;
   }
 
   get failing() {
@@ -39,11 +41,13 @@ export class Sender {
 
   /** Takes over what pages that are gone have left behind. */
   adopt(clients) {
+    this.leftBehind = 0;
     const left = clients.flatMap(client => this.outbox.waiting(client)).filter(entry => !this.find(entry));
     this.entries.unshift(...left);
     if (left.length > 0) {
       this.sendAll();
     }
+    this.changed();
   }
 
   connect() {

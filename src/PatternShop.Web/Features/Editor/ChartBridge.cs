@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using PatternShop.Weave;
 
@@ -13,9 +14,12 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
     private IJSObjectReference? _editor;
     private long _told;
 
+    public bool IsOpen { get; private set; }
+
     /// <summary>Opens the pattern in the script, on the element that holds the page.</summary>
-    public async Task OpenAsync(Microsoft.AspNetCore.Components.ElementReference root)
+    public async Task OpenAsync(ElementReference root)
     {
+        IsOpen = true;
         _self = DotNetObjectReference.Create(this);
         await using var module = await js.InvokeAsync<IJSObjectReference>("import", Script);
         feed.Client = await module.InvokeAsync<string>("clientId");

@@ -7,7 +7,10 @@ namespace PatternShop.Web;
 public abstract class EditPanel : ComponentBase
 {
     private static readonly Problem NotSaved = new("", "", 0, 0, "This is not saved: the server cannot store it now.", "Try again in a moment.");
+    private static readonly BitGrid Nothing = BitGrid.Create(1, 1, static (_, _) => false);
     private static readonly Problem Ended = new("", "", 0, 0, "This is not saved: you are signed out.", "Sign in again.");
+
+    private object? _seen;
 
     [CascadingParameter]
     private protected Editing Editing { get; set; } = default!;
@@ -22,6 +25,19 @@ public abstract class EditPanel : ComponentBase
 
     /// <summary>What that edit changed besides.</summary>
     private protected Sequence<Consequence> Consequences { get; private set; } = [];
+
+    protected override void OnInitialized() => _seen = Seen();
+
+    // A stroke changes nothing here: panels are not sent again with each.
+    protected override bool ShouldRender()
+    {
+        var seen = Seen();
+        var changed = !seen.Equals(_seen);
+        _seen = seen;
+        return changed;
+    }
+
+    private object Seen() => (Document with { Motif = Nothing }, Document.Motif.Rows, Document.Motif.Columns, Problems, Consequences);
 
     private protected async Task MakeAsync(Edit edit)
     {

@@ -12,6 +12,9 @@ internal static class StrokeText
     /// <summary>Characters of a message; far below what closes the connection.</summary>
     public const int Most = 16_000;
 
+    // so that the row after it is none either
+    private const int NoRow = -2;
+
     /// <summary>The stroke; null when the text is none.</summary>
     public static SetCells? Read(string text)
     {
@@ -37,7 +40,7 @@ internal static class StrokeText
             return false;
         }
 
-        var row = -1;
+        var row = NoRow;
         foreach (var line in lines.Split('/'))
         {
             var colon = line.IndexOf(':', StringComparison.Ordinal);

@@ -1,0 +1,91 @@
+using System.Globalization;
+using CsCheck;
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+public sealed class StrokeTextTests
+{
+    [Fact]
+    public void A_stroke_is_read()
+    {
+        var stroke = StrokeText.Read("8x8 o0:3-5/2,7 u4:0");
+        Assert.Equal(
+            GridText.Read("...xxx..", "..x....x", "........", "........", "x.......", "........", "........", "........"),
+            stroke!.Cells);
+        Assert.Equal(new SetCells(stroke.Cells, GridText.Read("...xxx..", "..x....x", "........", "........", "........", "........", "........", "........")), stroke);
+    }
+
+    [Fact]
+    public void Numbers_go_up_to_the_largest_motif()
+    {
+        var stroke = StrokeText.Read("rsxrs orr:0-rr");
+        Assert.Equal((1000, 1000, 1000), (stroke!.Cells.Rows, stroke.Cells.Columns, stroke.Cells.Count));
+        Assert.True(stroke.Over[999, 999]);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("8x8")]
+    [InlineData("8x8 ")]
+    [InlineData("8 o0:1")]
+    [InlineData("0x8 o0:1")]
+    [InlineData("rtx8 o0:1")]
+    [InlineData("zzzzz9x8 o0:1")]
+    [InlineData("8x8 x0:1")]
+    [InlineData("8x8 o")]
+    [InlineData("8x8 o1")]
+    [InlineData("8x8 o:1")]
+    [InlineData("8x8 o0:8")]
+    [InlineData("8x8 o8:0")]
+    [InlineData("8x8 o7:0/0")]
+    [InlineData("8x8 o0:5-3")]
+    [InlineData("8x8 o0:-1")]
+    [InlineData("8x8 o0:1,")]
+    [InlineData("8x8 o0:1 u0:2 o0:3")]
+    [InlineData("8X8 O0:1")]
+    [InlineData("8x8 o0:1\n")]
+    public void What_is_no_stroke_is_none(string text) => Assert.Null(StrokeText.Read(text));
+
+    [Fact]
+    public void A_text_without_end_is_no_stroke() =>
+        Assert.Null(StrokeText.Read("8x8 o" + string.Join('/', Enumerable.Repeat("0:0-7", StrokeText.Most / 5))));
+
+    [Fact]
+    public void Whatever_comes_is_a_stroke_or_none() => Gen.OneOf(
+        Gen.String,
+        Gen.OneOf("8x8", " ", "o", "u", "0", "7", ":", "-", "/", ",", "z").Array[0, 20].Select(string.Concat).Select(text => "8x8 o0:" + text)).Sample(
+        text =>
+        {
+            if (StrokeText.Read(text) is { } stroke)
+            {
+                Assert.NotEqual(0, stroke.Cells.Count);
+            }
+        },
+        iter: Effort.Of(2_000, 200_000));
+
+    [Fact]
+    public void Any_stroke_is_read_back_from_its_cells_written_one_by_one() => EditGen.Strokes(9, 40).Sample(
+        stroke =>
+        {
+            var read = StrokeText.Read(OneByOne(stroke));
+            Assert.Equal(stroke.Cells, read?.Cells);
+            Assert.Equal(stroke.Over.With(stroke.Over, stroke.Cells), read!.Over);
+        },
+        iter: Effort.Of(300, 10_000));
+
+    private static string OneByOne(SetCells stroke) => "9x14" + string.Concat(new[] { true, false }.Select(over =>
+    {
+        var cells = from row in Enumerable.Range(0, stroke.Cells.Rows)
+                    from end in Enumerable.Range(0, stroke.Cells.Columns)
+                    where stroke.Cells[row, end] && stroke.Over[row, end] == over
+                    select $"{Base36(row)}:{Base36(end)}";
+        return cells.Any() ? $" {(over ? 'o' : 'u')}{string.Join('/', cells)}" : "";
+    }));
+
+    private static string Base36(int number) => number < 36
+        ? "0123456789abcdefghijklmnopqrstuvwxyz"[number].ToString(CultureInfo.InvariantCulture)
+        : Base36(number / 36) + Base36(number % 36);
+}
