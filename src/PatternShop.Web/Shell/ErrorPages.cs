@@ -8,6 +8,13 @@ internal sealed partial class ErrorPages(ILogger<ErrorPages> log) : IExceptionHa
 {
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)
     {
+        // what was sent could not be taken: that is no fault of ours
+        if (exception is BadHttpRequestException refused)
+        {
+            await Page(refused.StatusCode, null).ExecuteAsync(httpContext);
+            return true;
+        }
+
         var id = Activity.Current?.TraceId.ToString() is { Length: > 0 } trace ? trace[..12] : httpContext.TraceIdentifier;
         LogFault(log, id, httpContext.Request.Path, exception);
         await Page(StatusCodes.Status500InternalServerError, id).ExecuteAsync(httpContext);

@@ -19,9 +19,16 @@ internal static class FormEndpoints
     private static async ValueTask<object?> OnlyOwnForms(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {
         var http = context.HttpContext;
-        return http.Request.HasFormContentType && await http.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(http)
-            ? await next(context)
-            : Results.StatusCode(StatusCodes.Status400BadRequest);
+        try
+        {
+            return http.Request.HasFormContentType && await http.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(http)
+                ? await next(context)
+                : Results.StatusCode(StatusCodes.Status400BadRequest);
+        }
+        catch (AntiforgeryValidationException failure)
+        {
+            return Results.StatusCode(failure.InnerException is BadHttpRequestException refused ? refused.StatusCode : StatusCodes.Status400BadRequest);
+        }
     }
 
     private sealed class FormSize : IRequestSizeLimitMetadata

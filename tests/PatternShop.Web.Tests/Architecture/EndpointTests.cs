@@ -1,0 +1,249 @@
+using System.Net;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.AspNetCore.StaticAssets;
+using Microsoft.Extensions.DependencyInjection;
+using PatternShop.Store;
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+/// <summary>
+/// Every address that the server answers at is listed here with what it is for: a new one without a line fails. The
+/// addresses of makers are then asked for by strangers and by another maker, and nothing may come of it.
+/// </summary>
+public sealed class EndpointTests
+{
+    /// <summary>Who an address is for.</summary>
+    public enum For
+    {
+        /// <summary>Everybody; knows nothing about makers but what they issued.</summary>
+        Everybody,
+
+        /// <summary>A form for everybody.</summary>
+        EverybodysForm,
+
+        /// <summary>Whoever is signed in, about themselves.</summary>
+        Maker,
+
+        /// <summary>The maker of the one pattern that it names.</summary>
+        Owner,
+    }
+
+    // {id} stands for a pattern that was issued, {new} for one that was not, {hidden} for one that was withdrawn
+    private static readonly Dictionary<string, (For For, string Path)> Known = new(StringComparer.Ordinal)
+    {
+        // the program's own style sheets and fonts, as long as it is not published
+        ["GET /{**path:file}"] = (For.Everybody, "/css/none.css"),
+        ["GET /healthz"] = (For.Everybody, "/healthz"),
+        ["GET /"] = (For.Everybody, "/"),
+        ["GET /samples"] = (For.Everybody, "/samples"),
+        ["GET /samples/{name}"] = (For.Everybody, "/samples/first-steps"),
+        ["GET /samples/{name}/{file}"] = (For.Everybody, "/samples/first-steps/chart.svg"),
+        ["GET /p/{id}"] = (For.Everybody, "/p/{id}"),
+        ["GET /p/{id}/{slug}"] = (For.Everybody, "/p/{id}/secret-cloth"),
+        ["GET /p/{id}/{slug}/v/{number:int}"] = (For.Everybody, "/p/{id}/secret-cloth/v/1"),
+        ["GET /p/{id}/v/{number:int}/picture.svg"] = (For.Everybody, "/p/{id}/v/1/picture.svg"),
+        ["GET /files/{hash}/{name}"] = (For.Everybody, "/files/0000/x.pdf"),
+        ["GET /setup"] = (For.Everybody, "/setup"),
+        ["POST /setup"] = (For.EverybodysForm, "/setup"),
+        ["GET /sign-in"] = (For.Everybody, "/sign-in"),
+        ["POST /sign-in"] = (For.EverybodysForm, "/sign-in"),
+        ["POST /sign-out"] = (For.EverybodysForm, "/sign-out"),
+        ["GET /studio/"] = (For.Maker, "/studio"),
+        ["GET /studio/new"] = (For.Maker, "/studio/new"),
+        ["POST /studio/new"] = (For.Maker, "/studio/new"),
+        ["GET /studio/patterns/{id}/picture.svg"] = (For.Owner, "/studio/patterns/{id}/picture.svg"),
+        ["GET /studio/patterns/{id}/issue"] = (For.Owner, "/studio/patterns/{new}/issue"),
+        ["POST /studio/patterns/{id}/issue"] = (For.Owner, "/studio/patterns/{new}/issue"),
+        ["GET /studio/patterns/{id}/delete"] = (For.Owner, "/studio/patterns/{new}/delete"),
+        ["POST /studio/patterns/{id}/delete"] = (For.Owner, "/studio/patterns/{other}/delete"),
+        ["POST /studio/patterns/{id}/withdraw"] = (For.Owner, "/studio/patterns/{id}/withdraw"),
+        ["POST /studio/patterns/{id}/restore"] = (For.Owner, "/studio/patterns/{hidden}/restore"),
+    };
+
+    private static readonly (string, string)[] Fields = [("revision", "1"), ("Note", ""), ("sample", "first-steps")];
+
+    [Fact]
+    public async Task Every_address_has_a_line_and_every_line_an_address()
+    {
+        await using var shop = await TestShop.OpenAsync();
+        Assert.Equal(Known.Keys.Order(StringComparer.Ordinal), Endpoints(shop).Select(Name).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task Every_address_says_whom_it_lets_in_and_it_is_whom_the_line_says()
+    {
+        await using var shop = await TestShop.OpenAsync();
+        foreach (var endpoint in Endpoints(shop))
+        {
+            var open = Known[Name(endpoint)].For is For.Everybody or For.EverybodysForm;
+            Assert.Equal(open, endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null);
+            Assert.Equal(!open, endpoint.Metadata.GetMetadata<IAuthorizeData>() is not null);
+        }
+    }
+
+    [Fact]
+    public async Task No_form_is_taken_without_the_token_of_a_page_of_ours()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var patterns = await PatternsAsync(shop, maker);
+        foreach (var path in Lines("POST", For.EverybodysForm, For.Maker, For.Owner))
+        {
+            Assert.Equal((path, HttpStatusCode.BadRequest), (path, (await maker.PostPlainAsync(patterns.In(path), Fields)).Status));
+            Assert.Equal((path, HttpStatusCode.BadRequest), (path, (await maker.PostPlainAsync(patterns.In(path), [("__RequestVerificationToken", "CfDJ8AAAA"), .. Fields])).Status));
+            using var notForm = new StringContent("{}", System.Text.Encoding.UTF8, "application/json");
+            Assert.Equal((path, HttpStatusCode.BadRequest), (path, (await maker.SendAsync(HttpMethod.Post, patterns.In(path), notForm)).Status));
+        }
+
+        Assert.Equal(patterns.State, await StateAsync(shop));
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task A_token_of_somebody_else_does_not_do()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        using var other = await shop.SecondMakerAsync();
+        await using var _ = shop;
+        var token = await other.TokenAsync("/studio/new");
+        Assert.Equal(HttpStatusCode.BadRequest, (await maker.PostPlainAsync("/studio/new", [("__RequestVerificationToken", token), .. Fields])).Status);
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task A_form_of_a_megabyte_is_refused()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var answer = await maker.PostAsync("/studio/new", "/studio/new", ("Title", new string('a', 1_000_000)));
+        Assert.Equal((HttpStatusCode.RequestEntityTooLarge, "This is more than we take at once"), (answer.Status, answer.Heading));
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task A_stranger_is_asked_to_sign_in_and_changes_nothing()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        using var stranger = shop.Visit();
+        var patterns = await PatternsAsync(shop, maker);
+        foreach (var path in Lines("GET", For.Maker, For.Owner))
+        {
+            var answer = await stranger.GetAsync(patterns.In(path));
+            Assert.Equal((path, HttpStatusCode.Redirect), (path, answer.Status));
+            Assert.Equal("/sign-in?return=" + Uri.EscapeDataString(patterns.In(path)), answer.Location);
+        }
+
+        foreach (var path in Lines("POST", For.Maker, For.Owner))
+        {
+            var answer = await stranger.PostAsync("/sign-in", patterns.In(path), Fields);
+            Assert.Equal((path, HttpStatusCode.Redirect, "/sign-in?return=%2Fstudio"), (path, answer.Status, answer.Location));
+        }
+
+        Assert.Equal(patterns.State, await StateAsync(shop));
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task Another_maker_gets_what_they_would_get_for_a_pattern_that_there_is_not_and_changes_nothing()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        using var other = await shop.SecondMakerAsync();
+        var patterns = await PatternsAsync(shop, maker);
+        foreach (var path in Lines("GET", For.Owner))
+        {
+            var (answer, nothing) = (await other.GetAsync(patterns.In(path)), await other.GetAsync(Patterns.Nowhere(path)));
+            Assert.Equal((path, HttpStatusCode.NotFound), (path, answer.Status));
+            Assert.Equal(nothing.Text, answer.Text);
+        }
+
+        foreach (var path in Lines("POST", For.Owner))
+        {
+            var (answer, nothing) = (await other.PostAsync("/studio/new", patterns.In(path), Fields), await other.PostAsync("/studio/new", Patterns.Nowhere(path), Fields));
+            Assert.Equal((path, HttpStatusCode.NotFound), (path, answer.Status));
+            Assert.Equal(nothing.Text, answer.Text);
+        }
+
+        foreach (var path in Lines("GET", For.Maker))
+        {
+            Assert.DoesNotContain("Secret cloth", (await other.GetAsync(path)).Text, StringComparison.Ordinal);
+        }
+
+        await other.PostAsync("/studio/new", "/studio/new", Fields);
+        Assert.Equal(patterns.State, await StateAsync(shop));
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task The_owner_gets_all_of_them_so_the_refusals_above_are_not_for_another_reason()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var patterns = await PatternsAsync(shop, maker);
+        foreach (var path in Lines("GET", For.Maker, For.Owner))
+        {
+            var answer = await maker.GetAsync(patterns.In(path));
+            Assert.Equal((path, HttpStatusCode.OK), (path, answer.Status));
+            Assert.Contains(path.EndsWith(".svg", StringComparison.Ordinal) ? "private" : "no-store", answer.Headers["Cache-Control"], StringComparison.Ordinal);
+        }
+
+        foreach (var path in Lines("POST", For.Maker, For.Owner))
+        {
+            Assert.Equal((path, HttpStatusCode.SeeOther), (path, (await maker.PostAsync("/studio/new", patterns.In(path), Fields)).Status));
+        }
+
+        Assert.NotEqual(patterns.State, await StateAsync(shop));
+        maker.Dispose();
+    }
+
+    private static IEnumerable<RouteEndpoint> Endpoints(TestShop shop) =>
+        shop.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Where(endpoint => endpoint.Metadata.GetMetadata<StaticAssetDescriptor>() is null);
+
+    // fetching and asking for the headers alone is one thing
+    private static string Name(RouteEndpoint endpoint)
+    {
+        var methods = endpoint.Metadata.GetMetadata<IHttpMethodMetadata>()?.HttpMethods.Where(method => method != "HEAD").ToList() ?? [];
+        return $"{(methods.Count == 0 ? "GET" : string.Join('+', methods))} /{endpoint.RoutePattern.RawText!.TrimStart('/')}";
+    }
+
+    private static IEnumerable<string> Lines(string method, params For[] whom) =>
+        Known.Where(line => line.Key.StartsWith(method + " ", StringComparison.Ordinal) && whom.Contains(line.Value.For)).Select(line => line.Value.Path);
+
+    private static async Task<Patterns> PatternsAsync(TestShop shop, Visitor maker)
+    {
+        var document = Charts.Document(Charts.Diamond) with { Title = "Secret cloth" };
+        var (issued, fresh, other, hidden) = (await shop.PatternAsync(document), await shop.PatternAsync(document), await shop.PatternAsync(document), await shop.PatternAsync(document));
+        await TestShop.IssueAsync(maker, issued);
+        await TestShop.IssueAsync(maker, hidden);
+        Assert.True(await shop.Workroom.WithdrawAsync((await shop.MakerAsync()).Id, hidden, TestContext.Current.CancellationToken));
+        return new Patterns(issued, fresh, other, hidden, await StateAsync(shop));
+    }
+
+    /// <summary>Everything that the first maker has, in one text.</summary>
+    private static async Task<string> StateAsync(TestShop shop)
+    {
+        var maker = (await shop.MakerAsync()).Id;
+        var cards = await shop.Workroom.ListAsync(maker, TestContext.Current.CancellationToken);
+        return string.Join('\n', cards.OrderBy(card => card.Id.Value, StringComparer.Ordinal));
+    }
+
+    private sealed record Patterns(PatternId Issued, PatternId New, PatternId Other, PatternId Hidden, string State)
+    {
+        public string In(string path) => Fill(path, Issued.Value, New.Value, Other.Value, Hidden.Value);
+
+        public static string Nowhere(string path) => Fill(path, "0000000000", "0000000000", "0000000000", "0000000000");
+
+        private static string Fill(string path, string issued, string fresh, string other, string hidden) => path
+            .Replace("{id}", issued, StringComparison.Ordinal)
+            .Replace("{new}", fresh, StringComparison.Ordinal)
+            .Replace("{other}", other, StringComparison.Ordinal)
+            .Replace("{hidden}", hidden, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,159 @@
+using System.Net;
+using Microsoft.Extensions.DependencyInjection;
+using PatternShop.Store;
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using UglyToad.PdfPig;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+public sealed class IssueTests
+{
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with { Title = "Harbour lights" };
+
+    private static readonly PatternDocument Basket = Charts.Document("xx../xx../..xx/..xx", 2) with { Title = "Basket" };
+
+    [Fact]
+    public async Task The_page_shows_what_will_be_issued()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var page = await maker.GetAsync(Path(await shop.PatternAsync(Cloth)));
+        Assert.Contains("Version 1, 24 November 2026", page.Words, StringComparison.Ordinal);
+        Assert.Contains("27 ends", page.Words, StringComparison.Ordinal);
+        Assert.Contains("6.75 in", page.Words, StringComparison.Ordinal);
+        Assert.Null(page.Html.QuerySelector("#findings"));
+        Assert.Equal("Issue version 1", page.Html.QuerySelector("form.sheet button")!.TextContent);
+        maker.Dispose();
+    }
+
+    // Common practice, no source: a basket weave has unwrapped turns from either side.
+    [Fact]
+    public async Task Turns_that_nothing_holds_are_named_first()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var page = await maker.GetAsync(Path(await shop.PatternAsync(Basket)));
+        var findings = page.Html.QuerySelectorAll("section.care li").Select(item => item.TextContent).ToList();
+        Assert.Equal(
+            ["At the right edge, the turns after rows 1 and 3 are not wrapped: nothing holds the weft there. Start at the other side, or use floating selvedges."],
+            findings);
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task Issuing_stores_document_date_note_and_all_editions_which_name_the_version()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Cloth);
+        Assert.Equal("/studio", (await TestShop.IssueAsync(maker, id, "  First\r\none.  ")).Location);
+        var version = (await Shelf(shop).VersionAsync(id, 1, TestContext.Current.CancellationToken))!;
+        Assert.Equal((new DateOnly(2026, 11, 24), "First\none."), (version.Date, version.Note));
+        Assert.Equal(PatternWriter.CanonicalBytes(Cloth), version.Canonical);
+        Assert.Equal(["a4.pdf", "letter.pdf", "chart.svg", "directions.txt", "facts.json"], version.Files.Select(file => file.Edition));
+        Assert.Equal("harbour-lights-v1.a4.pdf", version.Files[0].Name);
+        foreach (var (file, width) in version.Files.Zip([595.3, 612.0]))
+        {
+            using var pdf = PdfDocument.Open((await Shelf(shop).FileAsync(file.Hash, TestContext.Current.CancellationToken))!.Bytes);
+            Assert.Contains("Version 1, 24 November 2026", string.Join(' ', pdf.GetPage(1).GetWords().Select(word => word.Text)), StringComparison.Ordinal);
+            Assert.Equal(width, pdf.GetPage(1).Width, 1.0);
+        }
+
+        maker.Dispose();
+    }
+
+    [Theory]
+    [InlineData("UTC", "24 November 2026")]
+    [InlineData("Pacific/Auckland", "25 November 2026")]
+    [InlineData("America/Los_Angeles", "24 November 2026")]
+    public async Task The_date_is_that_of_the_makers_zone(string zone, string date)
+    {
+        await using var shop = await TestShop.OpenAsync();
+        using var maker = shop.Visit();
+        await maker.FillAsync(shop.SetUpPath, "/setup", TestShop.SetUpFields(zone: zone));
+        var id = await shop.PatternAsync(Cloth);
+        await TestShop.IssueAsync(maker, id);
+        Assert.Contains("Version 1, " + date, (await maker.GetAsync($"/p/{id}/harbour-lights")).Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_issues_what_changed_meanwhile_is_shown_how_it_stands_now()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Cloth);
+        await SaveAsync(shop, id, 1, Cloth with { Title = "Harbour lights again" });
+        var answer = await maker.PostAsync(Path(id), Path(id), ("revision", "1"), ("Note", "kept <words>"));
+        Assert.Equal(HttpStatusCode.Conflict, answer.Status);
+        Assert.Contains("Harbour lights again", answer.Heading, StringComparison.Ordinal);
+        Assert.Equal("kept <words>", answer.Html.QuerySelector("textarea")!.TextContent);
+        Assert.Equal("2", answer.Html.QuerySelector("input[name=revision]")!.GetAttribute("value"));
+        Assert.Null(await Shelf(shop).FindAsync(id, TestContext.Current.CancellationToken));
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task What_readers_have_already_is_not_issued_again()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Cloth);
+        await TestShop.IssueAsync(maker, id);
+        Assert.Null((await maker.GetAsync(Path(id))).Html.QuerySelector("form.sheet"));
+        Assert.Equal(HttpStatusCode.Conflict, (await maker.PostAsync("/studio", Path(id), ("revision", "1"))).Status);
+        Assert.Single((await Shelf(shop).FindAsync(id, TestContext.Current.CancellationToken))!.Versions);
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task Of_many_who_issue_at_once_one_does_and_the_others_are_told()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Basket);
+        var token = await maker.TokenAsync(Path(id));
+        var answers = await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => maker.PostPlainAsync(Path(id), ("__RequestVerificationToken", token), ("revision", "1"), ("Note", ""))));
+        Assert.Single(answers, answer => answer.Status == HttpStatusCode.SeeOther);
+        Assert.Equal(5, answers.Count(answer => answer.Status == HttpStatusCode.Conflict));
+        Assert.Single((await Shelf(shop).FindAsync(id, TestContext.Current.CancellationToken))!.Versions);
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task Two_who_change_and_issue_in_turn_get_two_numbers()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Basket);
+        await TestShop.IssueAsync(maker, id);
+        await SaveAsync(shop, id, 1, Basket with { Title = "Basket two" });
+        shop.Clock.Now += TimeSpan.FromDays(1);
+        await TestShop.IssueAsync(maker, id, "A better name.");
+        var versions = (await Shelf(shop).FindAsync(id, TestContext.Current.CancellationToken))!.Versions;
+        Assert.Equal([(2, new DateOnly(2026, 11, 25), "A better name."), (1, new DateOnly(2026, 11, 24), "")], versions.Select(line => (line.Number, line.Date, line.Note)));
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task A_note_that_is_too_long_is_named_and_kept()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Basket);
+        var note = new string('n', IssueRequest.NoteMost + 1);
+        var answer = await TestShop.IssueAsync(maker, id, note);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.Status);
+        Assert.Equal(note, answer.Html.QuerySelector("textarea")!.TextContent);
+        Assert.Null(await Shelf(shop).FindAsync(id, TestContext.Current.CancellationToken));
+        maker.Dispose();
+    }
+
+    private static string Path(PatternId id) => $"/studio/patterns/{id}/issue";
+
+    private static PublicShelf Shelf(TestShop shop) => shop.Services.GetRequiredService<PublicShelf>();
+
+    private static async Task SaveAsync(TestShop shop, PatternId id, long revision, PatternDocument document) =>
+        Assert.IsType<SaveResult.Saved>(await shop.Workroom.SaveAsync((await shop.MakerAsync()).Id, id, new StepRequest("test", revision, revision, "Change", document), TestContext.Current.CancellationToken));
+}
