@@ -17,7 +17,7 @@ public sealed record SetCells(BitGrid Cells, BitGrid Over) : Edit
     }
 
     private Problem OtherSize(BitGrid motif) => new(
-        ProblemCodes.MotifOtherSize,
+        EditProblemCodes.MotifOtherSize,
         "/motif",
         0,
         0,

@@ -1,6 +1,6 @@
 namespace PatternShop.Weave;
 
-/// <summary>The stable names of the kinds of <see cref="Problem"/>.</summary>
+/// <summary>The stable names of the kinds of <see cref="Problem"/> that a pattern file or document can have.</summary>
 public static class ProblemCodes
 {
     // the file
@@ -38,7 +38,6 @@ public static class ProblemCodes
     public const string TextCharacter = "text-character";
     public const string Language = "language";
     public const string MotifSize = "motif-size";
-    public const string MotifOtherSize = "motif-other-size";
     public const string Repeats = "repeats";
     public const string Offset = "offset";
     public const string Balance = "balance";

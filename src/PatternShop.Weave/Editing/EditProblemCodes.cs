@@ -1,0 +1,7 @@
+namespace PatternShop.Weave;
+
+/// <summary>The stable names of the kinds of <see cref="Problem"/> that an edit can meet besides those of the document it would make.</summary>
+public static class EditProblemCodes
+{
+    public const string MotifOtherSize = "motif-other-size";
+}
