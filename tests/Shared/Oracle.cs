@@ -6,14 +6,15 @@ namespace PatternShop.Tests.Shared;
 /// <param name="Number">From 1.</param>
 /// <param name="ChartRow">The motif's row from 1; null for a plain row.</param>
 /// <param name="Weft">The weft, from 1.</param>
+/// <param name="Step">The step of the row plan, from 0.</param>
 /// <param name="Time">Time through the repeat, from 1; null outside.</param>
 /// <param name="From">The side at which the weft enters.</param>
 /// <param name="Over">Every end from the left, floating ones included; true where the weft is over.</param>
 /// <param name="Runs">The runs in the direction of travel.</param>
-public sealed record OracleRow(int Number, int? ChartRow, int Weft, int? Time, Side From, IReadOnlyList<bool> Over, IReadOnlyList<(bool Over, int Count)> Runs);
+public sealed record OracleRow(int Number, int? ChartRow, int Weft, int Step, int? Time, Side From, IReadOnlyList<bool> Over, IReadOnlyList<(bool Over, int Count)> Runs);
 
 /// <summary>One edge stitch as the definitions give it.</summary>
-public sealed record OracleStitch(int AfterRow, int? Time, EdgeStitch Stitch, Side From);
+public sealed record OracleStitch(int AfterRow, int Step, int? Time, EdgeStitch Stitch, Side From);
 
 /// <summary>
 /// The whole piece worked out a second time from the raw fields of a document and the rules of the design, without a
@@ -25,6 +26,7 @@ public static class Oracle
     {
         public int ChartRow;
         public int Weft;
+        public int Step;
         public int? Time;
         public EdgeStitch? Stitch;
         public bool IsRow;
@@ -60,7 +62,7 @@ public static class Oracle
             }
 
             var side = row.FromLeft ? Side.Left : Side.Right;
-            result.Add(new OracleRow(result.Count + 1, row.ChartRow == 0 ? null : row.ChartRow, row.Weft, row.Time, side, cells, RunsOf(cells, row.FromLeft)));
+            result.Add(new OracleRow(result.Count + 1, row.ChartRow == 0 ? null : row.ChartRow, row.Weft, row.Step, row.Time, side, cells, RunsOf(cells, row.FromLeft)));
         }
 
         return result;
@@ -80,7 +82,7 @@ public static class Oracle
             }
 
             var side = deed.Stitch.Yarn == StitchYarn.Own ? deed.Stitch.From : deed.FromLeft ? Side.Left : Side.Right;
-            result.Add(new OracleStitch(rows, deed.Time, deed.Stitch, side));
+            result.Add(new OracleStitch(rows, deed.Step, deed.Time, deed.Stitch, side));
         }
 
         return result;
@@ -89,21 +91,22 @@ public static class Oracle
     private static List<Deed> Deeds(PatternDocument document)
     {
         var deeds = new List<Deed>();
-        foreach (var step in document.Rows.Steps)
+        for (var at = 0; at < document.Rows.Steps.Count; at++)
         {
+            var step = document.Rows.Steps[at];
             if (step is Repeat repeat)
             {
                 for (var time = 1; time <= repeat.Times; time++)
                 {
                     foreach (var inner in repeat.Steps)
                     {
-                        deeds.AddRange(DeedsOf(inner, time));
+                        deeds.AddRange(DeedsOf(inner, at, time));
                     }
                 }
             }
             else
             {
-                deeds.AddRange(DeedsOf(step, null));
+                deeds.AddRange(DeedsOf(step, at, null));
             }
         }
 
@@ -116,21 +119,21 @@ public static class Oracle
         return deeds;
     }
 
-    private static List<Deed> DeedsOf(RowStep step, int? time)
+    private static List<Deed> DeedsOf(RowStep step, int at, int? time)
     {
         var deeds = new List<Deed>();
         if (step is PlainRows plain)
         {
             for (var i = 0; i < plain.Count; i++)
             {
-                deeds.Add(new Deed { IsRow = true, Weft = plain.Weft, Time = time });
+                deeds.Add(new Deed { IsRow = true, Weft = plain.Weft, Step = at, Time = time });
             }
         }
         else if (step is ChartRows chart)
         {
             for (var row = chart.First; ; row += chart.First <= chart.Last ? 1 : -1)
             {
-                deeds.Add(new Deed { IsRow = true, ChartRow = row, Weft = chart.Weft, Time = time });
+                deeds.Add(new Deed { IsRow = true, ChartRow = row, Weft = chart.Weft, Step = at, Time = time });
                 if (row == chart.Last)
                 {
                     break;
@@ -139,7 +142,7 @@ public static class Oracle
         }
         else if (step is EdgeStitch stitch)
         {
-            deeds.Add(new Deed { Stitch = stitch, Weft = stitch.Yarn == StitchYarn.Working ? stitch.Weft : 0, Time = time });
+            deeds.Add(new Deed { Stitch = stitch, Weft = stitch.Yarn == StitchYarn.Working ? stitch.Weft : 0, Step = at, Time = time });
         }
 
         return deeds;

@@ -37,11 +37,11 @@ internal static class RowsBlock
         var head = new Tag(TagKind.TableRow, table);
         string[] names = [wording.RowColumn, wording.StartsColumn, wording.DirectionsColumn];
         var rows = new List<TableRow>();
-        AddStitches(rows, stitches.Where(stitch => stitch.AfterRow < first), wording, table);
+        AddStitches(rows, piece, stitches.Where(stitch => stitch.AfterRow < first), wording, table);
         for (var number = first; number <= last; number++)
         {
             rows.Add(WrittenRow(piece, number, wording, table));
-            AddStitches(rows, stitches.Where(stitch => stitch.AfterRow == number), wording, table);
+            AddStitches(rows, piece, stitches.Where(stitch => stitch.AfterRow == number), wording, table);
         }
 
         return new Table(
@@ -67,7 +67,7 @@ internal static class RowsBlock
         ]);
     }
 
-    private static void AddStitches(List<TableRow> rows, IEnumerable<WovenStitch> stitches, Wording wording, Tag table)
+    private static void AddStitches(List<TableRow> rows, Piece piece, IEnumerable<WovenStitch> stitches, Wording wording, Tag table)
     {
         foreach (var stitch in stitches)
         {
@@ -76,7 +76,7 @@ internal static class RowsBlock
             [
                 new Words(wording.ThenLabel, Styles.Quiet, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
                 new Words(wording.Heading(stitch.From), Styles.Body, new Tag(TagKind.Cell, row)),
-                new Words(wording.StitchText(stitch), Styles.Body, new Tag(TagKind.Cell, row)),
+                new Words(wording.StitchText(piece, stitch), Styles.Body, new Tag(TagKind.Cell, row)),
             ]));
         }
     }

@@ -18,7 +18,10 @@ public enum BandKind
 /// <param name="FirstRow">Number of its first row, from 1.</param>
 /// <param name="RowsEachTime">Rows once through.</param>
 /// <param name="Times">Times through; 1 unless repeated.</param>
-/// <param name="ReadsDifferently">Whether some row reads differently the second time (another side, other floating ends or the other plain row).</param>
+/// <param name="ReadsDifferently">
+/// Whether some row reads differently the second time (another side, other floating ends or the other plain row), or an
+/// edge stitch among the rows begins at the other side.
+/// </param>
 public sealed record Band(BandKind Kind, int FirstRow, int RowsEachTime, int Times, bool ReadsDifferently)
 {
     /// <summary>Rows in all.</summary>
@@ -60,7 +63,7 @@ internal static class PieceBands
 
             var times = step is { } at ? ((Repeat)piece.Document.Rows.Steps[at]).Times : 1;
             var each = (next - first) / times;
-            bands.Add(new Band(times > 1 ? BandKind.Repeated : BandKind.Once, first + 1, each, times, times > 1 && Differ(piece, first, each)));
+            bands.Add(new Band(times > 1 ? BandKind.Repeated : BandKind.Once, first + 1, each, times, times > 1 && (RowsDiffer(piece, first, each) || StitchesDiffer(piece, step))));
             first = next;
         }
 
@@ -74,6 +77,12 @@ internal static class PieceBands
     private static int? RepeatedStep(Piece piece, int row) =>
         piece.Document.Rows.Steps[piece.Rows[row].Step] is Repeat { Times: > 1 } ? piece.Rows[row].Step : null;
 
-    private static bool Differ(Piece piece, int first, int each) =>
+    private static bool RowsDiffer(Piece piece, int first, int each) =>
         Enumerable.Range(first, each).Any(i => piece.Rows[i].Reading != piece.Rows[i + each].Reading);
+
+    // A weft that only stitches here may end at the other side although every row reads the same.
+    private static bool StitchesDiffer(Piece piece, int? step) => !SidesAt(piece, step, 1).SequenceEqual(SidesAt(piece, step, 2));
+
+    private static IEnumerable<Side> SidesAt(Piece piece, int? step, int time) =>
+        piece.Stitches.Where(stitch => stitch.Step == step && stitch.Time == time).Select(stitch => stitch.From);
 }

@@ -9,7 +9,7 @@ public sealed partial class Wording
         var (motif, width) = (piece.Document.Motif.Columns, piece.Document.Width);
         var parts = new List<string> { $"{Number(width.Repeats)} × {Number(motif)} = {Number(width.Repeats * motif)}" };
         AddExtras(parts, piece, "+ ");
-        return parts.Count == 1 ? $"{parts[0]} ends" : $"{string.Join(", ", parts)} = {Count(piece.Ends, "end", "ends")}";
+        return parts.Count == 1 ? $"{parts[0]} {(piece.Ends == 1 ? "end" : "ends")}" : $"{string.Join(", ", parts)} = {Count(piece.Ends, "end", "ends")}";
     }
 
     /// <summary>The counting rule for ends: "a multiple of 8, plus 1, plus 2 floating selvedges".</summary>
@@ -50,7 +50,7 @@ public sealed partial class Wording
         }.Where(part => part.Length > 0));
     }
 
-    /// <summary>The row count with its arithmetic: "2 × 8 = 16, + 2 closing rows = 18 rows".</summary>
+    /// <summary>The row count with its arithmetic: "2 × 8 + 2 closing rows = 18 rows".</summary>
     public string RowArithmetic(Piece piece)
     {
         ArgumentNullException.ThrowIfNull(piece);
@@ -100,15 +100,17 @@ public sealed partial class Wording
         var other = Name(floating.First.Other());
         var each = piece.Document.Rows.Wefts.Count == 1 ? "" : " Each weft keeps its own count.";
         return floating.Edges == EdgeWay.Alike
-            ? $"Floating selvedges (F): {first} both in the first row, {other} both in the next, and so on in turn.{each}"
-            : $"Floating selvedges (F): {first} the one you enter by and {other} the one you leave by, in every row.";
+            ? $"Floating selvedges (F): go {first} both in the first row, {other} both in the next, and so on in turn.{each}"
+            : $"Floating selvedges (F): go {first} the one you enter by and {other} the one you leave by, in every row.";
     }
 
-    /// <summary>Where the first row starts: "Row 1, at the bottom of the chart, starts at the right."</summary>
+    /// <summary>Where the first row starts, and where every other weft does: "Row 1, at the bottom of the chart, starts at the right."</summary>
     public string StartText(Piece piece)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        return $"Row 1, at the bottom of the chart, starts at the {Name(piece.Rows[0].From)}.";
+        var others = piece.Rows.DistinctBy(row => row.Weft).Skip(1)
+            .Select(row => $" Weft {Number(row.Weft)} starts in row {Number(row.Number)}, at the {Name(row.From)}.");
+        return $"Row 1, at the bottom of the chart, starts at the {Name(piece.Rows[0].From)}.{string.Concat(others)}";
     }
 
     private void AddExtras(List<string> parts, Piece piece, string sign)

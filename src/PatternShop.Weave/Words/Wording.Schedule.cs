@@ -2,15 +2,16 @@ namespace PatternShop.Weave;
 
 public sealed partial class Wording
 {
-    /// <summary>One line of the schedule: "Rows 1–8, twice: chart rows 1–8".</summary>
+    /// <summary>One line of the schedule: "Rows 1–8, twice: chart rows 1–8", "Closing row 17, once: chart row 1".</summary>
     public string ScheduleText(Piece piece, ScheduleLine line)
     {
         ArgumentNullException.ThrowIfNull(piece);
         return line switch
         {
-            RowsOnce rows => $"{Capital(Range("row", "rows", rows.First, rows.Last))}, once: {SourcesText(piece, rows.First, rows.Last)}{(rows.Kind == BandKind.Closing ? " (closing)" : "")}",
-            RowsAgain again => $"{Capital(Range("row", "rows", again.Band.FirstRow, again.Band.FirstRow + again.Band.RowsEachTime - 1))}, {Times(again.Band.Times)}: {SourcesText(piece, again.Band.FirstRow, again.Band.FirstRow + again.Band.RowsEachTime - 1)}{InnerStitches(again)}",
-            StitchOnce stitch => Capital(StitchText(stitch.Stitch, stitch.Times)),
+            RowsOnce { Kind: BandKind.Closing } rows => $"{Capital(Range("closing row", "closing rows", rows.First, rows.Last))}, {Times(1)}: {SourcesText(piece, rows.First, rows.Last)}",
+            RowsOnce rows => $"{Capital(Range("row", "rows", rows.First, rows.Last))}, {Times(1)}: {SourcesText(piece, rows.First, rows.Last)}",
+            RowsAgain { Band: var band } again => $"{Capital(TimeText(band, 1))}, {Times(band.Times)}: {SourcesText(piece, band.FirstRow, band.FirstRowOf(2) - 1)}{InnerStitches(piece, again)}",
+            StitchOnce stitch => Capital(StitchText(piece, stitch.Stitch, stitch.Times)),
             _ => throw new InvalidOperationException(),
         };
     }
@@ -32,25 +33,33 @@ public sealed partial class Wording
             return "";
         }
 
-        var odd = band.IsOdd ? $"There are {Number(band.RowsEachTime)} repeated rows, an odd number, so every" : "Every";
-        var first = Range("row", "rows", band.FirstRow, band.FirstRow + band.RowsEachTime - 1);
-        var second = Range("row", "rows", band.FirstRowOf(2), band.FirstRowOf(2) + band.RowsEachTime - 1);
-        return $"{odd} other time {WhatDiffers(piece, band)}: {first} are for {PrintedTimeText(band, 1)}, {second} for {PrintedTimeText(band, 2)}.";
+        var (first, second) = (TimeText(band, 1), TimeText(band, 2));
+        var are = band.RowsEachTime == 1 ? "is" : "are";
+        var odd = band.IsOdd ? $"There {are} {Number(band.RowsEachTime)} repeated {(band.RowsEachTime == 1 ? "row" : "rows")}, an odd number, so every" : "Every";
+        return $"{odd} other time {WhatDiffers(piece, band)}: {first} {are} for {PrintedTimeText(band, 1)}, {second} for {PrintedTimeText(band, 2)}.";
     }
 
-    private static string WhatDiffers(Piece piece, Band band)
+    private string WhatDiffers(Piece piece, Band band)
     {
         var pairs = Enumerable.Range(band.FirstRow, band.RowsEachTime)
             .Select(number => (First: piece.Rows[number - 1], Second: piece.Rows[number - 1 + band.RowsEachTime]))
             .ToList();
-        if (pairs.Exists(pair => pair.First.From != pair.Second.From))
+        var turned = pairs.Where(pair => pair.First.From != pair.Second.From).Select(pair => pair.First.Weft).Distinct().Order().ToList();
+        if (turned.Count > 0)
         {
-            return "starts from the other side";
+            return turned.Count == pairs.Select(pair => pair.First.Weft).Distinct().Count()
+                ? "starts from the other side"
+                : $"{Listed("weft", "wefts", turned)} {(turned.Count == 1 ? "starts" : "start")} from the other side";
         }
 
-        return pairs.Exists(pair => piece.Keys[pair.First.Reading].LeftFloating != piece.Keys[pair.Second.Reading].LeftFloating)
-            ? "the floating selvedges go the other way"
-            : "the plain rows go the other way";
+        if (pairs.Exists(pair => piece.Keys[pair.First.Reading].LeftFloating != piece.Keys[pair.Second.Reading].LeftFloating))
+        {
+            return "the floating selvedges go the other way";
+        }
+
+        return pairs.Exists(pair => pair.First.Source != pair.Second.Source)
+            ? "the plain rows go the other way"
+            : "an edge stitch begins at the other side";
     }
 
     /// <summary>The heading of a printed time through where both readings are printed: "times 1, 3 and 5".</summary>
@@ -66,16 +75,31 @@ public sealed partial class Wording
         return $"{(one ? "time" : "times")} {EveryOther(printedTime, band.Times)}";
     }
 
-    /// <summary>An edge stitch: "twining, once across from the left, with its own yarn".</summary>
-    public string StitchText(WovenStitch stitch, int times = 1)
+    /// <summary>An edge stitch: "twining, once across from the left, with its own yarn; leave the floating selvedges alone".</summary>
+    public string StitchText(Piece piece, WovenStitch stitch, int times = 1) => StitchAlone(piece, stitch, times) + LeaveFloating(piece);
+
+    private string StitchAlone(Piece piece, WovenStitch stitch, int times)
     {
+        ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(stitch);
-        var yarn = stitch.Stitch.Yarn == StitchYarn.Own ? "with its own yarn" : "with the weft you are weaving with";
         var again = times > 1 ? $", {Times(times)}" : "";
-        return $"{stitch.Stitch.Name}, {Times(stitch.Stitch.Across)} across from the {Name(stitch.From)}, {yarn}{again}; leave the floating selvedges alone";
+        return $"{stitch.Stitch.Name}, {Times(stitch.Stitch.Across)} across from the {Name(stitch.From)}, {StitchYarnText(piece, stitch.Stitch)}{again}";
     }
 
-    /// <summary>Where the rows of a stretch come from: "chart rows 1–8, then 2 plain rows".</summary>
+    private string StitchYarnText(Piece piece, EdgeStitch stitch)
+    {
+        if (stitch.Yarn == StitchYarn.Own)
+        {
+            return "with its own yarn";
+        }
+
+        var weft = WeftName(piece, stitch.Weft);
+        return weft.Length > 0 ? $"with {weft}" : "with the weft you are weaving with";
+    }
+
+    private static string LeaveFloating(Piece piece) => piece.FloatingPerSide > 0 ? "; leave the floating selvedges alone" : "";
+
+    /// <summary>Where the rows of a stretch come from: "chart rows 1–8, then 2 plain rows"; with several wefts also which weaves them.</summary>
     public string SourcesText(Piece piece, int first, int last)
     {
         ArgumentNullException.ThrowIfNull(piece);
@@ -96,10 +120,15 @@ public sealed partial class Wording
         return string.Join(", then ", parts);
     }
 
-    // How the source changes from a row to the next where the two belong together: up or down one chart row, or plain to plain.
+    // How the source changes from a row to the next where the two belong together: up or down one chart row, or plain to plain, with one weft.
     private static int Stride(Piece piece, int number)
     {
         var (row, next) = (piece.Rows[number - 1], piece.Rows[number]);
+        if (row.Weft != next.Weft)
+        {
+            return 0;
+        }
+
         return (row.ChartRow, next.ChartRow) switch
         {
             (null, null) => 2,
@@ -110,17 +139,36 @@ public sealed partial class Wording
 
     private string SourcePart(Piece piece, int first, int last)
     {
+        var weft = WeftName(piece, piece.Rows[first - 1].Weft);
+        var with = weft.Length > 0 ? $" with {weft}" : "";
         var (from, to) = (piece.Rows[first - 1].ChartRow, piece.Rows[last - 1].ChartRow);
         if (from is null || to is null)
         {
-            return Count(last - first + 1, "plain row", "plain rows");
+            return Count(last - first + 1, "plain row", "plain rows") + with;
         }
 
-        return from == to ? $"chart row {Number(from.Value)}" : $"chart rows {Number(from.Value)}–{Number(to.Value)}{(from > to ? " (downwards)" : "")}";
+        return Range("chart row", "chart rows", from.Value, to.Value) + with + (from > to ? " (downwards)" : "");
     }
 
-    private string InnerStitches(RowsAgain again) => string.Concat(again.Stitches
-        .Select(s => (s.Time == 2 ? $"; time 2, " : "; ") + $"{(s.AfterRow < again.Band.FirstRow ? "before the first row" : $"after row {Number(s.AfterRow)}")} {StitchText(s)}"));
+    // Stitches among repeated rows, by the rows of the first time; where one begins at the other side the second time, by those too.
+    private string InnerStitches(Piece piece, RowsAgain again)
+    {
+        var once = again.Stitches.Where(stitch => stitch.Time == 1).ToList();
+        var twice = again.Stitches.Where(stitch => stitch.Time == 2).ToList();
+        var shown = twice.Count > 0 && !once.Select(stitch => stitch.From).SequenceEqual(twice.Select(stitch => stitch.From)) ? once.Concat(twice) : once;
+        var texts = shown.Select(stitch => $"; {WhenText(again.Band, stitch)} {StitchAlone(piece, stitch, 1)}").ToList();
+        return texts.Count == 0 ? "" : string.Concat(texts) + LeaveFloating(piece);
+    }
+
+    private string WhenText(Band band, WovenStitch stitch)
+    {
+        var first = band.FirstRowOf(stitch.Time ?? 1);
+        return stitch.AfterRow < first ? $"before row {Number(first)}" : $"after row {Number(stitch.AfterRow)}";
+    }
+
+    private string Listed(string one, string many, IReadOnlyList<int> numbers) => numbers.Count == 1
+        ? $"{one} {Number(numbers[0])}"
+        : $"{many} {string.Join(", ", numbers.SkipLast(1).Select(Number))} and {Number(numbers[^1])}";
 
     private string EveryOther(int first, int last)
     {

@@ -43,20 +43,29 @@ public sealed partial class Wording
         return $"Chart of {piece.Document.Title}: {Count(piece.Ends, "end", "ends")} across, {Rows(piece.PrintedRows().Count())} printed, row 1 at the bottom. The written rows say the same in words.";
     }
 
-    /// <summary>Both kinds of stretch across the piece in a sentence.</summary>
+    /// <summary>The longest floats of each kind in a sentence. A single over or under is no float.</summary>
     public string FloatsText(LongestFloats floats)
     {
         ArgumentNullException.ThrowIfNull(floats);
-        return $"Longest floats: weft over {Count(floats.WeftOver, "end", "ends")}, weft under {Count(floats.WeftUnder, "end", "ends")}, end over {Rows(floats.WarpOver)}, end under {Rows(floats.WarpUnder)}.";
+        var parts = new[]
+        {
+            (Threads: floats.WeftOver, Text: $"weft over {Count(floats.WeftOver, "end", "ends")}"),
+            (Threads: floats.WeftUnder, Text: $"weft under {Count(floats.WeftUnder, "end", "ends")}"),
+            (Threads: floats.WarpOver, Text: $"end over {Rows(floats.WarpOver)}"),
+            (Threads: floats.WarpUnder, Text: $"end under {Rows(floats.WarpUnder)}"),
+        }.Where(part => part.Threads > 1).Select(part => part.Text).ToList();
+        return parts.Count == 0 ? "No floats." : $"Longest floats: {string.Join(", ", parts)}.";
     }
 
-    /// <summary>How much weft by rule of thumb: "about 3.73 to 4.07 yd by rule of thumb…".</summary>
+    /// <summary>How much weft by rule of thumb: "Weft: about 3.8 yd to 4.1 yd, by rule of thumb (…)".</summary>
     public string WeftEstimate(Piece piece)
     {
         ArgumentNullException.ThrowIfNull(piece);
         var width = piece.WidthOnLoom();
         var (least, most) = RuleOfThumb.TakeUp;
-        return $"Weft: about {UpTo(RuleOfThumb.Weft(piece.Rows.Count, width, least))} to {UpTo(RuleOfThumb.Weft(piece.Rows.Count, width, most))}, by rule of thumb (one width and {Number(least * 100)} to {Number(most * 100)} % a row; tails not counted). Weave a sample to be sure.";
+        var weft = piece.Document.Rows.Wefts.Count == 1 ? "Weft" : "All wefts together";
+        var left = piece.Stitches.Any(stitch => stitch.Stitch.Yarn == StitchYarn.Working) ? "tails and edge stitches" : "tails";
+        return $"{weft}: about {UpTo(RuleOfThumb.Weft(piece.Rows.Count, width, least))} to {UpTo(RuleOfThumb.Weft(piece.Rows.Count, width, most))}, by rule of thumb (one width and {Number(least * 100)} to {Number(most * 100)} % a row; {left} not counted). Weave a sample to be sure.";
     }
 
     // Lengths of yarn are rounded up, in the unit that yarn is sold by.

@@ -35,15 +35,16 @@ public sealed partial class Wording
 
     public string UnitName(LengthUnit unit) => unit == LengthUnit.Inch ? "in" : "cm";
 
-    /// <summary>A density: "4 ends per inch".</summary>
+    /// <summary>A density as it was typed: "4 ends per inch".</summary>
     public string DensityOf(string threads, Density density)
     {
         ArgumentNullException.ThrowIfNull(density);
+        var amount = density.Amount.ToString("0.############################", CultureInfo.InvariantCulture);
         return density.Unit switch
         {
-            DensityUnit.PerInch => $"{Number(density.Amount)} {threads} per inch",
-            DensityUnit.PerCentimetre => $"{Number(density.Amount)} {threads} per cm",
-            _ => $"{Number(density.Amount)} {threads} per 10 cm",
+            DensityUnit.PerInch => $"{amount} {threads} per inch",
+            DensityUnit.PerCentimetre => $"{amount} {threads} per cm",
+            _ => $"{amount} {threads} per 10 cm",
         };
     }
 

@@ -13,7 +13,7 @@ public sealed class OracleLaws
     [Fact]
     public void Every_edge_stitch_is_where_the_definitions_say() => Law.OfDocuments(document => Assert.Equal(
         Oracle.Stitches(document),
-        Piece.Of(document).Stitches.Select(woven => new OracleStitch(woven.AfterRow, woven.Time, woven.Stitch, woven.From))));
+        Piece.Of(document).Stitches.Select(woven => new OracleStitch(woven.AfterRow, woven.Step, woven.Time, woven.Stitch, woven.From))));
 
     public static TheoryData<string, Func<PatternDocument, PatternDocument>> Slips => new()
     {
@@ -46,7 +46,7 @@ public sealed class OracleLaws
         foreach (var row in expected)
         {
             var woven = piece.Rows[row.Number - 1];
-            Assert.Equal((row.Number, row.ChartRow, row.Weft, row.Time, row.From), (woven.Number, woven.ChartRow, woven.Weft, woven.Time, woven.From));
+            Assert.Equal((row.Number, row.ChartRow, row.Weft, row.Step, row.Time, row.From), (woven.Number, woven.ChartRow, woven.Weft, woven.Step, woven.Time, woven.From));
             Assert.Equal(row.Over, Enumerable.Range(0, piece.Ends).Select(column => piece.At(row.Number, column) == Stroke.Over));
             Assert.Equal(row.Runs, piece.Reading(row.Number).Runs.Select(run => (run.Stroke == Stroke.Over, run.Count)));
         }
