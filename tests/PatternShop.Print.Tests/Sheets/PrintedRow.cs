@@ -32,7 +32,8 @@ internal static partial class PrintedRows
 
     /// <summary>
     /// What differs between the written rows of a file and those that the definitions give for a document; nothing when
-    /// the file is right. Every row must be there that a reader needs: repeated rows once, or twice where the second time differs.
+    /// the file is right. Every row must be there that a reader needs: repeated rows once, or twice where the second time
+    /// differs in a row or in the side at which a stitch begins.
     /// </summary>
     public static IReadOnlyList<RowDifference> Differences(IReadOnlyList<PrintedRow> printed, PatternDocument document)
     {
@@ -88,12 +89,15 @@ internal static partial class PrintedRows
     private static List<int> Needed(PatternDocument document, IReadOnlyList<OracleRow> rows)
     {
         var needed = new List<int>();
+        var stitches = Oracle.Stitches(document);
         var done = 0;
-        foreach (var step in document.Rows.Steps)
+        for (var at = 0; at < document.Rows.Steps.Count; at++)
         {
+            var step = document.Rows.Steps[at];
             var each = step is Repeat repeat ? repeat.Steps.Sum(RowsOf) : RowsOf((SimpleStep)step);
             var times = step is Repeat again ? again.Times : 1;
-            var twice = times > 1 && Enumerable.Range(done, each).Any(i => !ReadAlike(rows[i], rows[i + each]));
+            var turned = !Sides(at, 1).SequenceEqual(Sides(at, 2));
+            var twice = times > 1 && (turned || Enumerable.Range(done, each).Any(i => !ReadAlike(rows[i], rows[i + each])));
             needed.AddRange(Enumerable.Range(done + 1, each * (twice ? 2 : 1)));
             for (var i = done; i < done + (each * times); i++)
             {
@@ -108,6 +112,8 @@ internal static partial class PrintedRows
         }
 
         return needed;
+
+        IEnumerable<Side> Sides(int step, int time) => stitches.Where(stitch => stitch.Step == step && stitch.Time == time).Select(stitch => stitch.From);
     }
 
     private static bool ReadAlike(OracleRow one, OracleRow other) => one.From == other.From && one.Over.SequenceEqual(other.Over);
