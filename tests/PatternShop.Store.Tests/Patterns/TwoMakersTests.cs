@@ -14,6 +14,7 @@ public sealed class TwoMakersTests
     {
         [nameof(Workroom.OpenAsync)] = async (workroom, maker, id) => await workroom.OpenAsync(maker, id),
         [nameof(Workroom.SaveAsync)] = async (workroom, maker, id) => await workroom.SaveAsync(maker, id, new StepRequest("other", 1, 4, "Step", Other)),
+        [nameof(Workroom.CarriedOutAsync)] = async (workroom, maker, id) => await workroom.CarriedOutAsync(maker, id, "w", 1),
         [nameof(Workroom.UndoAsync)] = async (workroom, maker, id) => await workroom.UndoAsync(maker, id, "other", 1, 4),
         [nameof(Workroom.RedoAsync)] = async (workroom, maker, id) => await workroom.RedoAsync(maker, id, "other", 1, 4),
         [nameof(Workroom.NextNumberAsync)] = async (workroom, maker, id) => await workroom.NextNumberAsync(maker, id),
