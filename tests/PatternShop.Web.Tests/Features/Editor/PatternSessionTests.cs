@@ -184,7 +184,7 @@ public sealed class PatternSessionTests(SharedBench shared) : IClassFixture<Shar
         using var seat = await bench.SitAsync(await bench.PatternAsync());
         Assert.IsType<Acknowledgement.Nothing>(await seat.UndoAsync(Here, 1));
         var documents = new List<PatternDocument> { seat.View.Document };
-        foreach (var (at, edit) in Edits(40).Index())
+        foreach (var (at, edit) in Edits(90).Index())
         {
             if (await seat.SubmitAsync(Here, at + 2, 0, edit) is Acknowledgement.Saved)
             {
