@@ -1,6 +1,6 @@
 // A stroke: cells of the motif and what each becomes; setting them again changes nothing. As text, which is what is
 // kept and sent, it names the size of the motif it was drawn on:
-//   8x8 o0:3-5/2,7 u4:0      (row 0, ends 3 to 5 over; row 1, ends 2 and 7 over; row 4, end 0 under)
+//   8.8 o0:3-5/2,7 u4:0      (row 0, ends 3 to 5 over; row 1, ends 2 and 7 over; row 4, end 0 under)
 // Numbers are in base 36, rows and ends from 0; a row without its number is the one after the last.
 
 export class Stroke {
@@ -39,7 +39,7 @@ export class Stroke {
 
 /** The stroke as texts of at most so many characters each; most strokes are one. */
 export function writeStroke(stroke, most = 16000) {
-  const head = `${stroke.rows.toString(36)}x${stroke.ends.toString(36)}`;
+  const head = `${stroke.rows.toString(36)}.${stroke.ends.toString(36)}`;
   const texts = [];
   let text = head;
   for (const over of [true, false]) {
@@ -64,7 +64,7 @@ export function writeStroke(stroke, most = 16000) {
 /** The stroke that a text stands for; null when it is none. */
 export function readStroke(text) {
   const [size, ...groups] = text.split(' ');
-  const [rows, ends] = size.split('x').map(number);
+  const [rows, ends] = size.split('.').map(number);
   if (!(rows > 0) || !(ends > 0)) {
     return null;
   }

@@ -3,7 +3,7 @@ using PatternShop.Weave;
 namespace PatternShop.Web;
 
 /// <summary>
-/// The text in which the browser keeps and sends a stroke: "8x8 o0:3-5/2,7 u4:0" is a stroke on a motif of 8 rows of 8 ends
+/// The text in which the browser keeps and sends a stroke: "8.8 o0:3-5/2,7 u4:0" is a stroke on a motif of 8 rows of 8 ends
 /// that sets row 0, ends 3 to 5 and row 1, ends 2 and 7 over, and row 4, end 0 under. Numbers are in base 36, rows and ends
 /// from 0; a row without its number is the one after the last.
 /// </summary>
@@ -23,7 +23,7 @@ internal static class StrokeText
             return null;
         }
 
-        int[] sizes = [.. size.Split('x').Select(Number)];
+        int[] sizes = [.. size.Split('.').Select(Number)];
         if (sizes is not [>= 1 and <= Bounds.MotifRows, >= 1 and <= Bounds.MotifEnds])
         {
             return null;

@@ -11,7 +11,7 @@ public sealed class StrokeTextTests
     [Fact]
     public void A_stroke_is_read()
     {
-        var stroke = StrokeText.Read("8x8 o0:3-5/2,7 u4:0");
+        var stroke = StrokeText.Read("8.8 o0:3-5/2,7 u4:0");
         Assert.Equal(
             GridText.Read("...xxx..", "..x....x", "........", "........", "x.......", "........", "........", "........"),
             stroke!.Cells);
@@ -21,42 +21,50 @@ public sealed class StrokeTextTests
     [Fact]
     public void Numbers_go_up_to_the_largest_motif()
     {
-        var stroke = StrokeText.Read("rsxrs orr:0-rr");
+        var stroke = StrokeText.Read("rs.rs orr:0-rr");
         Assert.Equal((1000, 1000, 1000), (stroke!.Cells.Rows, stroke.Cells.Columns, stroke.Cells.Count));
         Assert.True(stroke.Over[999, 999]);
     }
 
+    [Fact]
+    public void Letters_of_a_number_are_no_marks()
+    {
+        // 33 rows of 24 ends: row 30, end 23
+        var stroke = StrokeText.Read("x.o ou:n");
+        Assert.Equal((33, 24, true), (stroke!.Cells.Rows, stroke.Cells.Columns, stroke.Cells[30, 23]));
+    }
+
     [Theory]
     [InlineData("")]
-    [InlineData("8x8")]
-    [InlineData("8x8 ")]
+    [InlineData("8.8")]
+    [InlineData("8.8 ")]
     [InlineData("8 o0:1")]
-    [InlineData("0x8 o0:1")]
-    [InlineData("rtx8 o0:1")]
-    [InlineData("zzzzz9x8 o0:1")]
-    [InlineData("8x8 x0:1")]
-    [InlineData("8x8 o")]
-    [InlineData("8x8 o1")]
-    [InlineData("8x8 o:1")]
-    [InlineData("8x8 o0:8")]
-    [InlineData("8x8 o8:0")]
-    [InlineData("8x8 o7:0/0")]
-    [InlineData("8x8 o0:5-3")]
-    [InlineData("8x8 o0:-1")]
-    [InlineData("8x8 o0:1,")]
-    [InlineData("8x8 o0:1 u0:2 o0:3")]
-    [InlineData("8X8 O0:1")]
-    [InlineData("8x8 o0:1\n")]
+    [InlineData("0.8 o0:1")]
+    [InlineData("rt.8 o0:1")]
+    [InlineData("zzzzz9.8 o0:1")]
+    [InlineData("8.8 x0:1")]
+    [InlineData("8.8 o")]
+    [InlineData("8.8 o1")]
+    [InlineData("8.8 o:1")]
+    [InlineData("8.8 o0:8")]
+    [InlineData("8.8 o8:0")]
+    [InlineData("8.8 o7:0/0")]
+    [InlineData("8.8 o0:5-3")]
+    [InlineData("8.8 o0:-1")]
+    [InlineData("8.8 o0:1,")]
+    [InlineData("8.8 o0:1 u0:2 o0:3")]
+    [InlineData("8.8 O0:1")]
+    [InlineData("8.8 o0:1\n")]
     public void What_is_no_stroke_is_none(string text) => Assert.Null(StrokeText.Read(text));
 
     [Fact]
     public void A_text_without_end_is_no_stroke() =>
-        Assert.Null(StrokeText.Read("8x8 o" + string.Join('/', Enumerable.Repeat("0:0-7", StrokeText.Most / 5))));
+        Assert.Null(StrokeText.Read("8.8 o" + string.Join('/', Enumerable.Repeat("0:0-7", StrokeText.Most / 5))));
 
     [Fact]
     public void Whatever_comes_is_a_stroke_or_none() => Gen.OneOf(
         Gen.String,
-        Gen.OneOf("8x8", " ", "o", "u", "0", "7", ":", "-", "/", ",", "z").Array[0, 20].Select(string.Concat).Select(text => "8x8 o0:" + text)).Sample(
+        Gen.OneOf("8.8", " ", "o", "u", "0", "7", ":", "-", "/", ",", "z").Array[0, 20].Select(string.Concat).Select(text => "8.8 o0:" + text)).Sample(
         text =>
         {
             if (StrokeText.Read(text) is { } stroke)
@@ -76,7 +84,7 @@ public sealed class StrokeTextTests
         },
         iter: Effort.Of(300, 10_000));
 
-    private static string OneByOne(SetCells stroke) => "9x14" + string.Concat(new[] { true, false }.Select(over =>
+    private static string OneByOne(SetCells stroke) => "9.14" + string.Concat(new[] { true, false }.Select(over =>
     {
         var cells = from row in Enumerable.Range(0, stroke.Cells.Rows)
                     from end in Enumerable.Range(0, stroke.Cells.Columns)

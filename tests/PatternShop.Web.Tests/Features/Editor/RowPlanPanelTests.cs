@@ -1,0 +1,110 @@
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<SharedBench>
+{
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond);
+
+    [Fact]
+    public async Task The_plan_of_the_diamond_is_built_step_by_step()
+    {
+        await using var panel = await OpenAsync(Diamond);
+        await panel.PressAsync("repeat");
+        await panel.PressAsync("Remove step 1");
+        await panel.PressAsync("chart rows");
+        await panel.PressAsync("plain rows");
+        Assert.Equal([new Repeat(2, [new ChartRows(1, 8, 1), new ChartRows(1, 8, 1), new PlainRows(2, 1)])], panel.Document.Rows.Steps);
+        await panel.PressAsync("Remove step 1, part 2");
+        await panel.PressAsync("Remove step 1, part 2");
+        await panel.TypeAsync("Repeat, times", "3");
+        Assert.Equal([new Repeat(3, [new ChartRows(1, 8, 1)])], panel.Document.Rows.Steps);
+        Assert.Contains("3 × 8 = 24 rows", panel.Page.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Steps_move_and_go()
+    {
+        await using var panel = await OpenAsync(Diamond, new ChartRows(1, 8, 1), new PlainRows(1, 1), new ChartRows(8, 1, 1));
+        await panel.PressAsync("Move step 2 earlier");
+        Assert.Equal([new PlainRows(1, 1), new ChartRows(1, 8, 1), new ChartRows(8, 1, 1)], panel.Document.Rows.Steps);
+        await panel.PressAsync("Move step 2 later");
+        await panel.PressAsync("Remove step 1");
+        Assert.Equal([new ChartRows(8, 1, 1), new ChartRows(1, 8, 1)], panel.Document.Rows.Steps);
+        Assert.Contains("down to", panel.Labels, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_plan_that_weaves_nothing_is_refused()
+    {
+        await using var panel = await OpenAsync(Diamond);
+        await panel.PressAsync("Remove step 1");
+        Assert.Equal(["The row plan weaves no row. Add chart rows or plain rows."], panel.Notes);
+        Assert.Equal(Diamond, panel.Document);
+    }
+
+    [Fact]
+    public async Task A_row_that_does_not_exist_is_refused_beside_its_field()
+    {
+        await using var panel = await OpenAsync(Diamond);
+        await panel.TypeAsync("to", "9");
+        Assert.Equal("There is no row 9: the motif has 8 rows. Choose a row of the motif; the first is 1.", panel.WrongAt("to"));
+        Assert.Empty(panel.Notes);
+        Assert.Equal("9", panel.ValueOf("to"));
+    }
+
+    [Fact]
+    public async Task Several_wefts_are_chosen_step_by_step()
+    {
+        await using var panel = await OpenAsync(Diamond);
+        await panel.ChooseAsync("Row 1 starts at the", "right");
+        Assert.DoesNotContain("Weft", panel.Labels, StringComparer.Ordinal);
+        await panel.PressAsync("Add a weft");
+        await panel.ChooseAsync("Weft", "2");
+        Assert.Equal([new Weft(Side.Right), new Weft(Side.Left)], panel.Document.Rows.Wefts);
+        Assert.Equal([new ChartRows(1, 8, 2)], panel.Document.Rows.Steps);
+        await panel.PressAsync("Remove weft 2");
+        Assert.Equal("There is no weft 2: the row plan lists 1 weft. Choose a weft that the row plan lists; the first is 1.", panel.WrongAt("Weft"));
+    }
+
+    [Fact]
+    public async Task An_edge_stitch_takes_a_side_or_the_working_weft()
+    {
+        await using var panel = await OpenAsync(Diamond);
+        await panel.PressAsync("edge stitch");
+        await panel.ChooseAsync("from the", "right");
+        await panel.TypeAsync("Times across", "2");
+        Assert.Equal(new EdgeStitch("twining", StitchYarn.Own, 2, Side.Right, 1), panel.Document.Rows.Steps[1]);
+        await panel.ChooseAsync("with", "the working weft");
+        Assert.Equal(new EdgeStitch("twining", StitchYarn.Working, 2, Side.Left, 1), panel.Document.Rows.Steps[1]);
+        Assert.DoesNotContain("from the", panel.Labels, StringComparer.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_first_plain_row_is_asked_for_only_where_no_floating_end_decides()
+    {
+        await using var panel = await OpenAsync(Diamond, new PlainRows(2, 1));
+        await panel.ChooseAsync("The first plain row goes", "over end 1");
+        Assert.Equal(Stroke.Over, panel.Document.Rows.FirstPlain);
+        await using var floating = await OpenAsync(Diamond with { Width = Diamond.Width with { Floating = Charts.AlikeUnder } }, new PlainRows(2, 1));
+        Assert.DoesNotContain("The first plain row goes", floating.Labels, StringComparer.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/rows/steps/0/first", true)]
+    [InlineData("/rows/steps/1/steps/0/count", true)]
+    [InlineData("/rows/steps/1/steps/1/count", false)]
+    [InlineData("/rows/steps/2/first", false)]
+    [InlineData("/rows/steps/1/steps", false)]
+    [InlineData("/rows/steps", false)]
+    [InlineData("/rows/steps/x/first", false)]
+    public void A_problem_belongs_to_a_field_or_to_none(string pointer, bool shown) => Assert.Equal(
+        shown,
+        RowPlanSteps.ShowsField(Diamond.Rows with { Steps = [new ChartRows(1, 8, 1), new Repeat(2, [new PlainRows(1, 1)])] }, pointer));
+
+    private Task<PanelHost<RowPlanPanel>> OpenAsync(PatternDocument document, params RowStep[] steps) => PanelHost<RowPlanPanel>.OpenAsync(
+        shared.Bench,
+        steps.Length == 0 ? document : document with { Rows = document.Rows with { Steps = steps.ToSequence() } });
+}
