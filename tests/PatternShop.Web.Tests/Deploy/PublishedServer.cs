@@ -1,0 +1,63 @@
+using System.Diagnostics;
+using PatternShop.Tests.Shared;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+/// <summary>The steps of the Dockerfile, done on this machine once: the tree copied, restored and published as its RUN says.</summary>
+public sealed class PublishedServer : IAsyncLifetime
+{
+    private readonly DirectoryInfo _top = Directory.CreateTempSubdirectory("published");
+
+    public string Output => Path.Combine(_top.FullName, "published");
+
+    public string NewDataFolder(string name) => Path.Combine(_top.FullName, name);
+
+    public async ValueTask InitializeAsync()
+    {
+        var source = Path.Combine(_top.FullName, "source");
+        foreach (var file in Checkout.Files)
+        {
+            var copy = Path.Combine(source, file);
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(Checkout.Path(file), copy);
+        }
+
+        var build = Dockerfile.Read().TakeWhile(instruction => instruction.Word != "ENTRYPOINT").First(instruction => instruction.Word == "RUN");
+        foreach (var step in build.Text.Split("&&", StringSplitOptions.TrimEntries))
+        {
+            var words = step.Replace("/published", Output, StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            using var process = Start(words[0], words[1..], source, []);
+            var said = await process.StandardOutput.ReadToEndAsync();
+            await process.WaitForExitAsync();
+            Assert.True(process.ExitCode == 0, said);
+        }
+
+        Directory.Delete(source, recursive: true);
+    }
+
+    public ValueTask DisposeAsync()
+    {
+        _top.Delete(recursive: true);
+        return ValueTask.CompletedTask;
+    }
+
+    /// <summary>Runs the published program with the image's variables; those given come last.</summary>
+    public Process Run(IReadOnlyList<string> arguments, params (string Name, string Value)[] variables)
+    {
+        var image = Dockerfile.Variables(Dockerfile.Final(Dockerfile.Read())).Select(variable => (variable.Key, variable.Value)).Where(variable => variable.Key != "ASPNETCORE_HTTP_PORTS");
+        return Start("dotnet", [Path.Combine(Output, "PatternShop.Web.dll"), .. arguments], _top.FullName, [.. image, .. variables]);
+    }
+
+    private static Process Start(string program, IReadOnlyList<string> arguments, string folder, IReadOnlyList<(string Name, string Value)> variables)
+    {
+        var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, UseShellExecute = false };
+        // no build process may outlive the test
+        foreach (var (name, value) in (IEnumerable<(string, string)>)[("MSBUILDDISABLENODEREUSE", "1"), ("DOTNET_CLI_USE_MSBUILD_SERVER", "0"), ("UseSharedCompilation", "false"), .. variables])
+        {
+            start.Environment[name] = value;
+        }
+
+        return Process.Start(start)!;
+    }
+}
