@@ -166,7 +166,7 @@ public static class ChartDrawing
         shapes.Add(new Line(left, y, right, y, 0.4, Shade.Middle));
         shapes.Add(new Line(left + 0.2, y - 1, left + 0.2, y, 0.4, Shade.Middle));
         shapes.Add(new Line(right - 0.2, y - 1, right - 0.2, y, 0.4, Shade.Middle));
-        shapes.Add(new Label(layout.Right, y + 3.6, 2.9, wording.BalanceLabel(count), TextAnchor.End, Bold: false, Shade.Black));
+        shapes.Add(new Label(layout.BalanceLabelRight, y + 3.6, ChartLayout.BracketText, wording.BalanceLabel(count), TextAnchor.End, Bold: false, Shade.Black));
     }
 
     private static (double Top, double Bottom) Ends(ChartLayout layout, ChartStretch stretch) =>

@@ -21,7 +21,6 @@ public sealed class ChartLayout
     private const double BracketGap = 4;
     private const double StretchGap = 1.6;
     private const double FloatingGap = 1.4;
-    private const double LegendWidth = 68;
     private readonly int[] _numbers;
     private readonly double[] _rowTop;
 
@@ -43,11 +42,13 @@ public sealed class ChartLayout
         var digits = _numbers.Max().ToString(CultureInfo.InvariantCulture).Length;
         Side = (NumberSize * 0.62 * digits) + ArrowLength + 2.2;
         LegendHeight = legend ? 3 * LegendLine : 0;
+        LegendWidth = legend ? ChartLegend.WidthOf(piece, wording) : 0;
         Left = Side;
         Top = LegendHeight;
         _rowTop = PlaceRows();
         GridWidth = X(window.FirstColumn + window.Columns - 1) + cell - Left;
         GridHeight = Stretches.Count == 0 ? 0 : _rowTop[0] + cell - Top;
+        BalanceLabelRight = ShowsBalance ? Math.Max(Right, wording.BalanceLabel(BalanceColumns.Count).Length * BracketText * 0.5) : 0;
         BracketWidth = Stretches.Where(HasBracket).Select(s => BracketGap + (BracketLabel(s, wording).Length * BracketText * 0.58)).DefaultIfEmpty(0).Max();
     }
 
@@ -79,6 +80,9 @@ public sealed class ChartLayout
     /// <summary>Height of the legend, 0 without one.</summary>
     public double LegendHeight { get; }
 
+    /// <summary>Width of the legend, 0 without one.</summary>
+    public double LegendWidth { get; }
+
     public double ArrowLength => Math.Clamp(Cell * 0.6, 2, 3.6);
 
     /// <summary>Space at the right for the brackets of repeated and closing rows.</summary>
@@ -87,7 +91,10 @@ public sealed class ChartLayout
     /// <summary>Space below for end numbers and the bracket of balance ends.</summary>
     public double Foot => NumberSize + 1.8 + (ShowsBalance ? 6.4 : 0);
 
-    public double Width => Math.Max(Right + Side + BracketWidth, LegendHeight > 0 ? Left + LegendWidth : 0);
+    public double Width => Math.Max(Math.Max(Right + Side + BracketWidth, Left + LegendWidth), BalanceLabelRight);
+
+    /// <summary>Where the label of the balance ends ends: at the right of the grid, or further where the grid is too narrow for it; 0 without balance ends.</summary>
+    public double BalanceLabelRight { get; }
 
     public double Height => Bottom + Foot;
 

@@ -6,14 +6,13 @@ internal static class ChartLegend
     private const double Sample = 3.6;
     private const double TextSize = 3.1;
 
+    /// <summary>The width that the legend needs, texts by their usual width in the font of the charts.</summary>
+    public static double WidthOf(Piece piece, Wording wording) =>
+        Sample + 1.4 + Lines(piece, wording).Max(line => line.Text.Length * TextSize * 0.48);
+
     public static void Add(List<Shape> shapes, ChartLayout layout, Wording wording)
     {
-        var lines = new List<(bool? Over, string Text)> { (true, wording.OverLegend), (false, wording.UnderLegend) };
-        if (layout.Piece.FloatingPerSide > 0)
-        {
-            lines.Add((null, wording.FloatingLegend));
-        }
-
+        var lines = Lines(layout.Piece, wording);
         var y = layout.Top - (lines.Count * ChartLayout.LegendLine);
         foreach (var (over, text) in lines)
         {
@@ -31,6 +30,17 @@ internal static class ChartLegend
             shapes.Add(new Label(layout.Left + Sample + 1.4, y + TextSize - 0.2, TextSize, text, TextAnchor.Start, Bold: false, Shade.Black));
             y += ChartLayout.LegendLine;
         }
+    }
+
+    private static List<(bool? Over, string Text)> Lines(Piece piece, Wording wording)
+    {
+        var lines = new List<(bool? Over, string Text)> { (true, wording.OverLegend), (false, wording.UnderLegend) };
+        if (piece.FloatingPerSide > 0)
+        {
+            lines.Add((null, wording.FloatingLegend));
+        }
+
+        return lines;
     }
 
     private static void AddFrame(List<Shape> shapes, double x, double y)
