@@ -1,0 +1,120 @@
+using PatternShop.Tests.Shared;
+using Xunit;
+
+namespace PatternShop.Weave.Tests;
+
+/// <summary>The words themselves, letter by letter, as readers see them. Snapshots of our own wording, no outside source.</summary>
+public sealed class WordingTests
+{
+    private static readonly Wording Words = Wording.English;
+
+    private static readonly PatternDocument Diamond = Charts.Document(
+        Charts.Diamond,
+        repeats: 3,
+        balance: 1,
+        floating: Charts.AlikeUnder,
+        start: Side.Right,
+        steps: [new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)]);
+
+    [Fact]
+    public void Counting_rules_and_arithmetic_of_the_diamond()
+    {
+        var piece = Piece.Of(Diamond);
+        Assert.Equal("a multiple of 8, plus 1, plus 2 floating selvedges", Words.EndsRule(piece));
+        Assert.Equal("3 × 8 = 24, + 1 balance end, + 2 floating selvedges = 27 ends", Words.WarpArithmetic(piece));
+        Assert.Equal("a multiple of 8, plus 2 closing rows", Words.RowsRule(piece));
+        Assert.Equal("2 × 8 + 2 closing rows = 18 rows", Words.RowArithmetic(piece));
+        Assert.Equal("4 ends per inch; width on the loom 6.75 in (17.1 cm)", Words.WidthText(piece));
+        Assert.Equal("2 × 8 + 2 closing rows = 18 rows; 5 rows per inch; woven length 3.6 in (9.1 cm)", Words.LengthText(piece));
+    }
+
+    [Theory]
+    [InlineData("xx.", 4, 0, "a multiple of 3", "4 × 3 = 12 ends")]
+    [InlineData("xx.", 4, 2, "a multiple of 3, plus 2", "4 × 3 = 12, + 2 balance ends = 14 ends")]
+    [InlineData("x", 1, 0, "a multiple of 1", "1 × 1 = 1 end")]
+    public void Counting_rules_without_floating_selvedges(string chart, int repeats, int balance, string rule, string arithmetic)
+    {
+        var piece = Piece.Of(Charts.Document(chart, repeats, balance: balance));
+        Assert.Equal((rule, arithmetic), (Words.EndsRule(piece), Words.WarpArithmetic(piece)));
+    }
+
+    [Fact]
+    public void Counting_rules_for_rows()
+    {
+        static Piece With(params RowStep[] steps) => Piece.Of(Charts.Document("xx./.xx", steps: steps));
+        var repeat = new Repeat(3, [new ChartRows(1, 2, 1)]);
+        Assert.Equal("2 rows", Words.RowsRule(With(new ChartRows(1, 2, 1))));
+        Assert.Equal("2 rows", Words.RowArithmetic(With(new ChartRows(1, 2, 1))));
+        Assert.Equal("a multiple of 2, plus 1 row before, plus 3 closing rows", Words.RowsRule(With(new PlainRows(1, 1), repeat, new PlainRows(3, 1))));
+        Assert.Equal("1 row + 3 × 2 + 3 closing rows = 10 rows", Words.RowArithmetic(With(new PlainRows(1, 1), repeat, new PlainRows(3, 1))));
+        Assert.Equal("13 rows", Words.RowsRule(With(repeat, new PlainRows(1, 1), repeat)));
+        Assert.Equal("3 × 2 + 1 row + 3 × 2 = 13 rows", Words.RowArithmetic(With(repeat, new PlainRows(1, 1), repeat)));
+    }
+
+    [Theory]
+    [InlineData("4", DensityUnit.PerInch, "4 ends per inch")]
+    [InlineData("4.125", DensityUnit.PerCentimetre, "4.125 ends per cm")]
+    [InlineData("0.0004", DensityUnit.PerTenCentimetres, "0.0004 ends per 10 cm")]
+    [InlineData("10.50", DensityUnit.PerInch, "10.5 ends per inch")]
+    public void Densities_are_shown_as_typed(string amount, DensityUnit unit, string text) =>
+        Assert.Equal(text, Words.DensityOf("ends", new Density(decimal.Parse(amount, System.Globalization.CultureInfo.InvariantCulture), unit)));
+
+    [Fact]
+    public void Written_rows_name_their_side_and_an_equal_row_before_them()
+    {
+        var piece = Piece.Of(Diamond);
+        Assert.Equal("Row 1 ← from the right: under 1, [over 1, under 2, over 3, under 2] × 3, over 1, under 1", Words.WrittenRow(piece, 1));
+        Assert.Equal("Row 2 from the left →: [over 3, under 2, over 1, under 2] × 3, over 3", Words.WrittenRow(piece, 2));
+        Assert.StartsWith("Row 5 (same as row 1) ← from the right: under 1, [", Words.WrittenRow(piece, 5), StringComparison.Ordinal);
+        Assert.StartsWith("Row 17 (chart row 1, same as row 1) ← from the right: ", Words.WrittenRow(piece, 17), StringComparison.Ordinal);
+        Assert.Equal("Row 18 (plain) from the left →: [over 1, under 1] × 13, over 1", Words.WrittenRow(piece, 18));
+    }
+
+    [Fact]
+    public void Places_say_row_time_and_number()
+    {
+        var piece = Piece.Of(Diamond);
+        Assert.Equal("Row 4 of 8 · time 2 of 2 (row 12 of 18)", Words.PlaceText(piece, 12));
+        Assert.Equal("Row 18 of 18", Words.PlaceText(piece, 18));
+    }
+
+    [Fact]
+    public void Floats_are_runs_of_two_or_more()
+    {
+        Assert.Equal("Longest floats: weft over 3 ends, weft under 3 ends, end over 3 rows, end under 3 rows.", Words.FloatsText(Floats.Longest(Piece.Of(Diamond))));
+        Assert.Equal("Longest floats: weft over 2 ends.", Words.FloatsText(new LongestFloats(2, 1, 1, 1)));
+        Assert.Equal("No floats.", Words.FloatsText(Floats.Longest(Piece.Of(Charts.Document("x./.x")))));
+    }
+
+    [Fact]
+    public void Edges_and_offset_are_sentences()
+    {
+        Assert.Equal("Floating selvedges (F): go under both in the first row, over both in the next, and so on in turn.", Words.EdgesText(Piece.Of(Diamond)));
+        Assert.Equal(
+            "Floating selvedges (F): go over the one you enter by and under the one you leave by, in every row.",
+            Words.EdgesText(Piece.Of(Charts.Document("xx.", floating: Charts.EnteringOver))));
+        Assert.Equal("No floating selvedges.", Words.EdgesText(Piece.Of(Charts.Document("xx."))));
+        Assert.Equal("The first pattern end is end 3 of the motif.", Words.OffsetText(Piece.Of(Charts.Document("xx..", offset: 2))));
+        Assert.Equal("", Words.OffsetText(Piece.Of(Diamond)));
+        Assert.Equal("Row 1, at the bottom of the chart, starts at the right.", Words.StartText(Piece.Of(Diamond)));
+    }
+
+    // 27 ends at 4 per inch, 18 rows: 133.65 in to 145.8 in of weft, rounded up to tenths of a yard.
+    [Fact]
+    public void Weft_by_rule_of_thumb_is_rounded_up_and_says_what_it_is()
+    {
+        Assert.Equal(
+            "Weft: about 3.8 yd to 4.1 yd, by rule of thumb (one width and 10 to 20 % a row; tails not counted). Weave a sample to be sure.",
+            Words.WeftEstimate(Piece.Of(Diamond)));
+        var twined = Charts.Document("xx.", steps: [new EdgeStitch("twining", StitchYarn.Working, 2, Side.Left, 1), new ChartRows(1, 1, 1)]);
+        Assert.Contains("tails and edge stitches not counted", Words.WeftEstimate(Piece.Of(twined)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Numbers_part_thousands_and_keep_two_decimals()
+    {
+        Assert.Equal(["1", "999", "1,000", "100,000"], new[] { 1, 999, 1000, 100_000 }.Select(Words.Number));
+        Assert.Equal(["6.75", "0.13", "2"], new[] { 6.75m, 0.125m, 2.000m }.Select(Words.Number));
+        Assert.Equal(["once", "twice", "3 times", "1,200 times"], new[] { 1, 2, 3, 1200 }.Select(Words.Times));
+    }
+}
