@@ -162,6 +162,8 @@ public static class BadDocuments
         Instead("too many steps", ChartStep, string.Join(",", Enumerable.Repeat(ChartStep, 996)), "step-count /rows/steps 16:12"),
         Instead("too many rows to weave", "\"times\": 2", "\"times\": 100000", "piece-rows /rows/steps 16:12"),
         Instead("more rows than numbers", "\"count\": 1,", "\"count\": 2147483647,", "piece-rows /rows/steps 16:12"),
+        Rows("rows whose product is more than numbers", """{"steps": [{"step": "repeat", "times": 2, "steps": [{"step": "plain", "count": 2147483647}]}]}""", "piece-rows /rows/steps 13:19"),
+        Rows("times beyond all rows", """{"steps": [{"step": "repeat", "times": 2147483647, "steps": [{"step": "plain", "count": 2147483647}]}]}""", "piece-rows /rows/steps 13:19"),
         Instead("too many stitches", ",\n    {\"step\": \"repeat\", \"times\": 2, \"steps\": [\n      {\"step\": \"chart\", \"first\": 2, \"last\": 1, \"weft\": 1}]}", ",{\"step\":\"repeat\",\"times\":99999,\"steps\":[{\"step\":\"stitch\",\"name\":\"s\",\"yarn\":\"own\",\"across\":1}]}", "piece-stitches /rows/steps 16:12"),
         Rows("nothing woven", """{"steps": [{"step": "stitch", "name": "s", "yarn": "own", "across": 1}]}""", "nothing-woven /rows/steps 13:19"),
         Rows("no steps", """{"steps": []}""", "nothing-woven /rows/steps 13:19"),

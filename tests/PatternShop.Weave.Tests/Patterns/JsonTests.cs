@@ -8,12 +8,12 @@ namespace PatternShop.Weave.Tests;
 
 public sealed class JsonTests
 {
-    // RFC 8785, section 3.2.2, the member "string" of the example and what section 3.2.4 makes of it
+    // RFC 8785, section 3.2.2, the member "string" of its example
     [Fact]
     public void Strings_take_the_fewest_escapes() =>
         AssertCanonical("""{"string":"€$\u000f\nA'B\"\\\\\"/"}""", """{ "string": "\u20ac$\u000F\u000aA'\u0042\u0022\u005c\\\"\/" }""");
 
-    // RFC 8785, section 3.2.2: the escapes with a letter, the others in lower-case hexadecimal, 7f as it is
+    // RFC 8785, section 3.2.2.2: the escapes with a letter, the others in lower-case hexadecimal, 7f as it is
     [Fact]
     public void Control_characters_are_escaped_by_letter_or_by_lower_case_number() =>
         AssertCanonical(
@@ -41,7 +41,7 @@ public sealed class JsonTests
             }
             """);
 
-    // RFC 8785, section 3.2.2.3 and appendix B: minus zero is written 0, and the largest whole number that a double holds with all smaller ones
+    // RFC 8785, section 3.2.2.3 and appendix B (section and values from memory): minus zero is written 0, and the largest whole number that a double holds with all smaller ones
     [Fact]
     public void Whole_numbers_are_written_plainly() =>
         AssertCanonical("[0,-1,9007199254740991,-9007199254740991]", "[-0, -1, 9007199254740991, -9007199254740991]");

@@ -203,7 +203,7 @@ internal ref struct JsonParser
 
         var token = _utf8[start.._at];
         var text = System.Text.Encoding.ASCII.GetString(token);
-        return IsNumber(token)
+        return JsonNumberForm.IsNumber(token)
             ? new JsonNumber(text, place)
             : Stop(
                 ProblemCodes.Syntax,
@@ -224,48 +224,6 @@ internal ref struct JsonParser
         return word is "true" or "false" or JsonWord.Null
             ? new JsonWord(word, place)
             : Stop(ProblemCodes.Syntax, place, $"{Plain.Quote(word)} stands without quotation marks.", "Write texts between quotation marks: \"like this\".");
-    }
-
-    private static bool IsNumber(ReadOnlySpan<byte> token)
-    {
-        var at = token[0] == '-' ? 1 : 0;
-        var whole = Digits(token, at);
-        if (whole == 0 || (whole > 1 && token[at] == '0'))
-        {
-            return false;
-        }
-
-        at += whole;
-        if (at < token.Length && token[at] == '.')
-        {
-            var fraction = Digits(token, at + 1);
-            if (fraction == 0)
-            {
-                return false;
-            }
-
-            at += 1 + fraction;
-        }
-
-        return at == token.Length || IsExponent(token[at..]);
-    }
-
-    private static bool IsExponent(ReadOnlySpan<byte> token)
-    {
-        var sign = token.Length > 1 && token[1] is (byte)'+' or (byte)'-' ? 2 : 1;
-        var digits = Digits(token, sign);
-        return token[0] is (byte)'e' or (byte)'E' && digits > 0 && sign + digits == token.Length;
-    }
-
-    private static int Digits(ReadOnlySpan<byte> token, int at)
-    {
-        var count = 0;
-        while (at + count < token.Length && char.IsAsciiDigit((char)token[at + count]))
-        {
-            count++;
-        }
-
-        return count;
     }
 
     private readonly char Peek() => _at < _utf8.Length ? (char)_utf8[_at] : '\0';
