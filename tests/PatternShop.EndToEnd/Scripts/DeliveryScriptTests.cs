@@ -183,7 +183,10 @@ public sealed class DeliveryScriptTests(ScriptPage page) : IClassFixture<ScriptP
     [InlineData("connected: false, waiting: 2", "stopped: not saved yet: no connection, kept only while this page stays open")]
     [InlineData("connected: false, kept: true", "stopped: no connection: what you draw is kept in this browser")]
     [InlineData("connected: true, waiting: 1, kept: true, failing: true", "stopped: not saved yet: the server cannot store it now, kept in this browser")]
-    [InlineData("connected: true, waiting: 1, kept: true, signedOut: true", "stopped: signed out: 1 stroke not saved, kept in this browser")]
+    [InlineData("connected: true, waiting: 1, kept: true, signedOut: true", "stopped: signed out: not saved, kept in this browser")]
+    [InlineData("connected: true, signedOut: true", "stopped: signed out: nothing can be saved")]
+    [InlineData("connected: false, unsent: true, kept: true", "stopped: not saved yet: no connection, kept in this browser")]
+    [InlineData("connected: true, unsent: true, kept: true", "busy: saving…")]
     [InlineData("connected: false, typing: true, kept: true", "stopped: no connection: what you draw is kept in this browser")]
     public async Task The_state_of_saving_is_true(string facts, string state) => Assert.Equal(state, await page.RunAsync<string>($$"""
         const { savingState } = await editor('saving');

@@ -31,25 +31,42 @@ export class ChartView {
   }
 
   layOut() {
-    const ratio = window.devicePixelRatio || 1;
-    const gutters = this.chart.gutters();
     const room = this.stage.parentElement.clientWidth;
     if (room === 0) {
       return;
     }
-    this.geometry = new Geometry(this.chart, this.cellFor(this.chart, room - gutters.left - (gutters.right ?? 1) - 2), gutters, ratio);
-    this.sheet.style.width = `${Math.ceil(this.geometry.width)}px`;
-    this.sheet.style.height = `${Math.ceil(this.geometry.height)}px`;
-    const width = Math.min(this.stage.clientWidth, Math.ceil(this.geometry.width));
-    const height = Math.min(this.stage.clientHeight, Math.ceil(this.geometry.height));
-    this.canvas.style.width = `${width}px`;
-    this.canvas.style.height = `${height}px`;
-    this.canvas.width = Math.round(width * ratio);
-    this.canvas.height = Math.round(height * ratio);
-    const style = getComputedStyle(this.stage);
-    this.theme = Object.fromEntries(Object.entries(COLOURS).map(([name, property]) => [name, style.getPropertyValue(property).trim()]));
-    this.theme.font = style.fontFamily;
+    const ratio = window.devicePixelRatio || 1;
+    const gutters = this.chart.gutters(room);
+    const before = this.geometry;
+    this.geometry = new Geometry(this.chart, this.cellFor(this.chart, room - gutters.left - gutters.right - 2), gutters, ratio);
+    this.theme = themeOf(this.stage);
+    this.sizeSheet(before);
+    this.sizeCanvas(ratio);
     this.paint();
+  }
+
+  // row 1 is in sight at first; whatever is at the bottom left afterwards stays there
+  sizeSheet(before) {
+    const { stage, sheet, geometry } = this;
+    const growth = before ? geometry.cell / before.cell : 1;
+    const low = before ? (stage.scrollHeight - stage.clientHeight - stage.scrollTop) * growth : 0;
+    const across = stage.scrollLeft * growth;
+    const height = Math.ceil(geometry.height);
+    sheet.style.width = `${Math.ceil(geometry.width)}px`;
+    sheet.style.height = `${height}px`;
+    stage.style.overflowY = height > parseFloat(getComputedStyle(stage).maxHeight) ? 'scroll' : 'hidden';
+    stage.scrollLeft = across;
+    stage.scrollTop = stage.scrollHeight - stage.clientHeight - low;
+  }
+
+  sizeCanvas(ratio) {
+    const { canvas, stage, geometry } = this;
+    const width = Math.min(stage.clientWidth, Math.ceil(geometry.width));
+    const height = Math.min(stage.clientHeight, Math.ceil(geometry.height));
+    canvas.style.width = `${width}px`;
+    canvas.style.height = `${height}px`;
+    canvas.width = Math.round(width * ratio);
+    canvas.height = Math.round(height * ratio);
   }
 
   get picture() {
@@ -98,4 +115,10 @@ export class ChartView {
   close() {
     this.observer.disconnect();
   }
+}
+
+function themeOf(stage) {
+  const style = getComputedStyle(stage);
+  const colours = Object.entries(COLOURS).map(([name, property]) => [name, style.getPropertyValue(property).trim()]);
+  return { ...Object.fromEntries(colours), font: style.fontFamily };
 }

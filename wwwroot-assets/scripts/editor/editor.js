@@ -3,6 +3,7 @@
 import { ChartView } from './chart-view.js';
 import { goneClients, holdClient, newClient } from './clients.js';
 import { Desk } from './desk.js';
+import { Drafts } from './drafts.js';
 import { Echo } from './echo.js';
 import { Fields } from './fields.js';
 import { cellThatFits } from './geometry.js';
@@ -17,6 +18,7 @@ import { RefusedList } from './refused-list.js';
 import { savingState } from './saving.js';
 import { Sender } from './sender.js';
 
+const MOST_ZOOM = 4;
 const line = { connected: true };
 const client = newClient();
 let editor = null;
@@ -41,6 +43,7 @@ export function clientId() {
 class Editor {
   constructor(root, server, pattern, update) {
     this.root = root;
+    this.zoom = 0;
     this.server = server;
     this.outbox = new Outbox(localStorage, pattern, client);
     this.sender = new Sender(
@@ -54,9 +57,14 @@ class Editor {
       resized: () => this.resized(),
     });
     this.refused = new RefusedList(root.querySelector('[data-refused]'), this.outbox);
-    this.fields = new Fields(root.querySelectorAll('[data-fields]'), () => server.invokeMethodAsync('Settle'), () => this.showSaving());
+    this.fields = new Fields(
+      root.querySelectorAll('[data-fields]'),
+      new Drafts(localStorage, pattern),
+      () => server.invokeMethodAsync('Settle'),
+      () => this.showSaving());
     this.openMotif();
     this.showPiece(update);
+    root.querySelectorAll('[data-zoom]').forEach(button => button.addEventListener('click', () => this.zoomBy(Number(button.dataset.zoom))));
     this.onKey = event => this.key(event);
     document.addEventListener('keydown', this.onKey);
     addEventListener('storage', () => this.refused.show());
@@ -64,13 +72,14 @@ class Editor {
       this.sender.connect();
     }
     this.fields.open(line.connected);
+    this.fields.restore();
     goneClients(this.outbox.others()).then(gone => this.sender.adopt(gone));
   }
 
   openMotif() {
     const stage = this.root.querySelector('[data-motif]');
     const say = this.root.querySelector('[data-say]');
-    this.motifView = new ChartView(stage, new MotifChart(this.desk), ({ ends }, width) => cellThatFits(ends, width, 14, 40));
+    this.motifView = new ChartView(stage, new MotifChart(this.desk), ({ ends }, width) => zoomed(cellThatFits(ends, width, 14, 40), this.zoom));
     this.keyboard = new Keyboard(stage, this.motifView, this.desk, text => { say.textContent = text; });
     const { desk, keyboard } = this;
     this.pointer = new Pointer(this.motifView, {
@@ -82,6 +91,12 @@ class Editor {
       end: () => desk.end(),
       takeBack: () => desk.takeBack(),
     });
+  }
+
+  /** Larger or smaller cells, in steps; what was at the bottom left stays there. */
+  zoomBy(steps) {
+    this.zoom = Math.max(-MOST_ZOOM, Math.min(MOST_ZOOM, this.zoom + steps));
+    this.motifView.layOut();
   }
 
   /** Called by the server. */
@@ -101,7 +116,7 @@ class Editor {
         this.pieceView.chart = chart;
         this.pieceView.layOut();
       } else {
-        this.pieceView = new ChartView(this.root.querySelector('[data-piece]'), chart, ({ ends }, width) => cellThatFits(ends, width, 10, 22));
+        this.pieceView = new ChartView(this.root.querySelector('[data-piece]'), chart, ({ ends }, width) => cellThatFits(ends, width, 8, 22));
       }
       this.motifView.paint();
     }
@@ -159,7 +174,8 @@ class Editor {
       signedOut: sender.signedOut,
       connected: line.connected,
       waiting: sender.waiting,
-      kept: sender.kept,
+      unsent: fields.unsent.size > 0,
+      kept: sender.kept && fields.kept,
       failing: sender.failing,
       fields: fields.busy,
       typing: fields.typing,
@@ -177,4 +193,8 @@ class Editor {
     this.pieceView?.close();
     editor = null;
   }
+}
+
+function zoomed(cell, steps) {
+  return Math.round(cell * 1.25 ** steps);
 }

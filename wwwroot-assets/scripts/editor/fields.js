@@ -1,48 +1,102 @@
-// Watches the fields beside the chart, which the server keeps: so that the state of saving is true for them too.
-// A call that is sent after a change and answered when the change is in the store says when it is done.
+// Watches the fields beside the chart, which the server keeps: so that the state of saving is true for them too, and
+// what was typed is not lost with a connection. A call that is sent after a change, and answered when the change is in
+// the store, says when it is done.
 
 export class Fields {
-  /** settle() asks the server whether everything asked of it before is done. */
-  constructor(panels, settle, changed) {
+  /** settle() asks the server whether everything asked of it before is done; drafts keep the words of fields with a name (data-field). */
+  constructor(panels, drafts, settle, changed) {
     this.panels = [...panels];
+    this.drafts = drafts;
     this.settle = settle;
     this.changed = changed;
     this.asked = 0;
     this.typing = false;
+    this.unsent = new Map();
+    this.isOpen = false;
     for (const panel of this.panels) {
-      panel.addEventListener('input', () => this.typed());
-      panel.addEventListener('change', () => this.ask());
+      panel.addEventListener('input', event => this.typed(event.target));
+      panel.addEventListener('change', event => this.send(event.target));
       panel.addEventListener('click', event => event.target.closest('button') && this.ask());
     }
-    addEventListener('beforeunload', event => this.typing && event.preventDefault());
+    window.addEventListener('change', event => this.holdBack(event), true);
   }
 
   get busy() {
     return this.asked > 0;
   }
 
-  /** While there is no connection a change of a field would be lost, so they wait. */
-  open(isOpen) {
-    this.panels.forEach(panel => { panel.inert = !isOpen; });
+  /** Whether the browser keeps everything that is not sent. */
+  get kept() {
+    return [...this.unsent.values()].every(kept => kept);
   }
 
-  typed() {
+  /** While there is no connection a change of a field would be lost, so they wait; what was typed last is sent when it is back. */
+  open(isOpen) {
+    this.isOpen = isOpen;
+    this.panels.forEach(panel => { panel.inert = !isOpen; });
+    if (isOpen) {
+      [...this.unsent.keys()].forEach(sayChanged);
+    }
+  }
+
+  /** Takes up what was typed on a page that is gone. */
+  restore() {
+    for (const field of this.panels.flatMap(panel => [...panel.querySelectorAll('[data-field]')])) {
+      const text = this.drafts.find(field.dataset.field);
+      if (text !== null && text !== field.value) {
+        field.value = text;
+        sayChanged(field);
+      } else {
+        this.drafts.remove(field.dataset.field);
+      }
+    }
+  }
+
+  typed(field) {
     this.typing = true;
+    this.keep(field);
     this.changed();
   }
 
-  /** Says that something was asked of the server, which does it when act is called or did so already. */
+  // the framework would stumble over what it cannot send
+  holdBack(event) {
+    if (!this.isOpen && this.panels.some(panel => panel.contains(event.target))) {
+      event.stopPropagation();
+      this.send(event.target);
+    }
+  }
+
+  async send(field) {
+    this.unsent.set(field, this.keep(field));
+    if (await this.ask()) {
+      this.unsent.delete(field);
+      this.drafts.remove(field.dataset.field);
+    }
+    this.changed();
+  }
+
+  keep(field) {
+    return field.dataset.field !== undefined && this.drafts.keep(field.dataset.field, field.value);
+  }
+
+  /** Says that something was asked of the server, which does it when act is called or did so already. True when it is settled. */
   async ask(act = async () => { }) {
     this.typing = false;
     this.asked++;
     this.changed();
+    let settled = true;
     try {
       await act();
       await this.settle();
     } catch {
-      // the connection went; what the field holds is shown as the server knows it when it is back
+      settled = false;
     }
     this.asked--;
     this.changed();
+    return settled;
   }
+}
+
+function sayChanged(field) {
+  field.dispatchEvent(new Event('change', { bubbles: true }));
 }

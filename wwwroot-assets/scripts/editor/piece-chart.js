@@ -3,6 +3,7 @@
 import { write } from './cell-painter.js';
 
 const ARROWS = 18;
+const ROOM_FOR_LABELS = 480;
 
 export class PieceChart {
   /** desk: whoever holds the motif. */
@@ -26,8 +27,10 @@ export class PieceChart {
     return this.map.isOver(row, column, this.desk.motif);
   }
 
-  gutters() {
-    const label = Math.max(0, ...this.map.bands.map(band => band.label.length));
+  /** Where there is little room, what is said of bands is left to the order of work. */
+  gutters(room) {
+    this.labels = room >= ROOM_FOR_LABELS;
+    const label = this.labels ? Math.max(0, ...this.map.bands.map(band => band.label.length)) : 0;
     return { left: 14 + ARROWS + 8 * String(this.map.numbers.at(-1)).length, below: 30, right: ARROWS + (label > 0 ? 12 + 6.6 * label : 0) };
   }
 
@@ -81,7 +84,9 @@ export class PieceChart {
         write(picture, '←', right + 4 * geometry.ratio, middle, 'left', this.isBoldRow(row));
       }
     }
-    this.map.bands.forEach(band => this.paintBand(picture, band, right));
+    if (this.labels) {
+      this.map.bands.forEach(band => this.paintBand(picture, band, right));
+    }
     this.paintBalance(picture);
   }
 

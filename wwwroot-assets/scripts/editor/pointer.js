@@ -1,5 +1,6 @@
 // Drawing with pen, finger or mouse. A stroke sets every cell that it meets to the opposite of the one it began on; what
-// the browser takes away again (pointercancel) or the Escape key gives up was never drawn.
+// the browser takes away again (pointercancel) or the Escape key gives up was never drawn. A second finger takes back a
+// stroke just begun, and both move the chart.
 
 import { cellsBetween } from './line.js';
 
@@ -9,6 +10,7 @@ export class Pointer {
     this.view = view;
     this.desk = desk;
     this.active = null;
+    this.fingers = new Map();
     const { canvas } = view;
     canvas.addEventListener('pointerdown', event => this.down(event));
     canvas.addEventListener('pointermove', event => this.move(event));
@@ -18,6 +20,13 @@ export class Pointer {
   }
 
   down(event) {
+    if (event.pointerType === 'touch') {
+      this.fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+      if (this.fingers.size > 1) {
+        this.giveUp();
+        return;
+      }
+    }
     if (this.active || event.button !== 0 || !event.isPrimary || !this.view.isOnCells(event)) {
       return;
     }
@@ -31,6 +40,10 @@ export class Pointer {
   }
 
   move(event) {
+    if (this.fingers.size > 1) {
+      this.pan(event);
+      return;
+    }
     if (event.pointerId !== this.active?.id) {
       return;
     }
@@ -44,7 +57,21 @@ export class Pointer {
     }
   }
 
+  // each finger moves the chart by its share
+  pan(event) {
+    const before = this.fingers.get(event.pointerId);
+    if (before) {
+      const by = { left: (before.x - event.clientX) / this.fingers.size, top: (before.y - event.clientY) / this.fingers.size };
+      this.fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+      const { stage } = this.view;
+      const top = stage.scrollTop;
+      stage.scrollBy(by);
+      window.scrollBy(0, by.top - (stage.scrollTop - top));
+    }
+  }
+
   up(event) {
+    this.fingers.delete(event.pointerId);
     if (event.pointerId === this.active?.id) {
       this.active = null;
       this.desk.end();
@@ -52,6 +79,7 @@ export class Pointer {
   }
 
   cancel(event) {
+    this.fingers.delete(event.pointerId);
     if (event.pointerId === this.active?.id) {
       this.giveUp();
     }

@@ -1,18 +1,19 @@
 // The state of saving, in words that are true: "saved" only when the store has everything that was done here.
 
-/** facts: signedOut, connected, waiting (strokes), kept (whether the browser holds them), failing (the store refused to save), fields (a change of a field is on its way), typing. */
-export function savingState({ signedOut, connected, waiting, kept, failing, fields, typing }) {
+/** facts: signedOut, connected, waiting (strokes), unsent (a change of a field), kept (whether the browser holds them), failing (the store refused to save), fields (a change of a field is on its way), typing. */
+export function savingState({ signedOut, connected, waiting, unsent, kept, failing, fields, typing }) {
+  const open = waiting > 0 || unsent;
   const place = kept ? 'kept in this browser' : 'kept only while this page stays open';
   if (signedOut) {
-    return state('stopped', waiting > 0 ? `signed out: ${strokes(waiting)} not saved, ${place}` : 'signed out: nothing can be saved');
+    return state('stopped', open ? `signed out: not saved, ${place}` : 'signed out: nothing can be saved');
   }
   if (!connected) {
-    return state('stopped', waiting > 0 ? `not saved yet: no connection, ${place}` : 'no connection: what you draw is kept in this browser');
+    return state('stopped', open ? `not saved yet: no connection, ${place}` : 'no connection: what you draw is kept in this browser');
   }
   if (failing) {
-    return state('stopped', waiting > 0 ? `not saved yet: the server cannot store it now, ${place}` : 'not saved yet: the server cannot store it now');
+    return state('stopped', open ? `not saved yet: the server cannot store it now, ${place}` : 'not saved yet: the server cannot store it now');
   }
-  if (waiting > 0 || fields) {
+  if (open || fields) {
     return state('busy', 'saving…');
   }
   return typing ? state('busy', 'not saved yet: still typing') : state('saved', 'saved');
@@ -20,8 +21,4 @@ export function savingState({ signedOut, connected, waiting, kept, failing, fiel
 
 function state(kind, text) {
   return { kind, text };
-}
-
-function strokes(count) {
-  return count === 1 ? '1 stroke' : `${count} strokes`;
 }

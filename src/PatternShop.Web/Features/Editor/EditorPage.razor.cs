@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.JSInterop;
+using MudBlazor;
 using PatternShop.Store;
 using PatternShop.Weave;
 
@@ -9,6 +10,7 @@ namespace PatternShop.Web;
 public sealed partial class EditorPage : IAsyncDisposable
 {
     private ElementReference _root;
+    private MudThemeProvider? _theme;
     private PatternSeat? _seat;
     private Editing? _editing;
     private ChartBridge? _bridge;
@@ -60,6 +62,12 @@ public sealed partial class EditorPage : IAsyncDisposable
         if (_bridge is { IsOpen: false } bridge)
         {
             await bridge.OpenAsync(_root);
+        }
+
+        if (firstRender && await _theme!.GetSystemDarkModeAsync() is var isDark && isDark != _isDark)
+        {
+            _isDark = isDark;
+            StateHasChanged();
         }
     }
 

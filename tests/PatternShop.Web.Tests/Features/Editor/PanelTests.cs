@@ -56,10 +56,10 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
     {
         await using var panel = await PanelHost<EdgesPanel>.OpenAsync(shared.Bench, Diamond);
         Assert.DoesNotContain("The first one met", panel.Labels, StringComparer.Ordinal);
-        await panel.ChooseAsync("They go", "entering: one way in, the other way out");
+        await panel.ChooseAsync("They go", "entering: in and out differ");
         await panel.ChooseAsync("The first one met", "over");
         Assert.Equal(new FloatingSelvedges(EdgeWay.Entering, Stroke.Over), panel.Document.Width.Floating);
-        await panel.ChooseAsync("They go", "alike: both sides the same, changing every row");
+        await panel.ChooseAsync("They go", "alike: both the same");
         Assert.Equal(new FloatingSelvedges(EdgeWay.Alike, Stroke.Over), panel.Document.Width.Floating);
         await panel.ChooseAsync("They go", "none");
         Assert.Null(panel.Document.Width.Floating);
@@ -70,7 +70,7 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
     {
         await using var panel = await PanelHost<EdgesPanel>.OpenAsync(shared.Bench, Charts.Document("xx../.xx./..xx/x..x", repeats: 2));
         Assert.Contains("not wrapped", Assert.Single(panel.Page.FindAll(".caution"), text => text.TextContent.Contains("right", StringComparison.Ordinal)).TextContent, StringComparison.Ordinal);
-        await panel.ChooseAsync("They go", "alike: both sides the same, changing every row");
+        await panel.ChooseAsync("They go", "alike: both the same");
         Assert.Empty(panel.Page.FindAll(".caution"));
     }
 
