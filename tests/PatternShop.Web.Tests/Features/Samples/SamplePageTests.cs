@@ -75,6 +75,32 @@ public sealed class SamplePageTests(WebServer server)
         Assert.Equal(chart.QuerySelectorAll("text").Select(text => text.TextContent), Svg.Texts(file.Text));
     }
 
+    [Theory]
+    [MemberData(nameof(Names))]
+    public async Task Its_files_are_offered_with_their_sizes_and_are_what_they_say(string name)
+    {
+        var page = await Page(name);
+        var links = page.QuerySelectorAll("ul.files li").Select(item => (Link: item.QuerySelector("a")!, Size: item.QuerySelector(".size")!.TextContent)).ToList();
+        Assert.Equal(["a4.pdf", "letter.pdf", "chart.svg", "directions.txt"], links.Select(link => link.Link.GetAttribute("href")![$"/samples/{name}/".Length..]));
+        foreach (var (link, size) in links)
+        {
+            var file = await server.Get(link.GetAttribute("href")!);
+            Assert.Equal((200, link.GetAttribute("type")), (file.Status, file.Header("Content-Type")));
+            Assert.Equal(Text($"{Math.Max(1, file.Bytes.Length / 1000)} kB"), size);
+        }
+    }
+
+    [Fact]
+    public async Task Printables_are_kept_under_a_name_and_pictures_and_texts_are_shown()
+    {
+        var (pdf, svg, text, facts) = (await server.Get("/samples/kestrel/letter.pdf"), await server.Get("/samples/kestrel/chart.svg"), await server.Get("/samples/kestrel/directions.txt"), await server.Get("/samples/kestrel/facts.json"));
+        Assert.Equal(["application/pdf", "image/svg+xml", "text/plain; charset=utf-8", "application/json"], new[] { pdf, svg, text, facts }.Select(file => file.Header("Content-Type")));
+        Assert.StartsWith("attachment; filename=kestrel.letter.pdf", pdf.Header("Content-Disposition"), StringComparison.Ordinal);
+        Assert.Equal(["", "", ""], new[] { svg, text, facts }.Select(file => file.Header("Content-Disposition")));
+        Assert.StartsWith("%PDF-", pdf.Text, StringComparison.Ordinal);
+        Assert.Equal("Kestrel", System.Text.Json.JsonDocument.Parse(facts.Bytes).RootElement.GetProperty("title").GetString());
+    }
+
     private static PatternDocument Read(string name) => ((ReadResult.Read)PatternReader.Read(File.ReadAllBytes(SamplePages.File(name)))).Document;
 
     private async Task<IHtmlDocument> Page(string name) => (await server.Get($"/samples/{name}")).Page();
