@@ -4,34 +4,24 @@ using Xunit;
 namespace PatternShop.EndToEnd;
 
 /// <summary>A browser page from which the project's script modules can be imported, without any server.</summary>
-public sealed class ScriptPage : IAsyncLifetime
+public sealed class ScriptPage(Stage stage) : IAsyncLifetime
 {
     private const string Site = "http://scripts.example/";
-    private IPlaywright? _playwright;
-    private IBrowser? _browser;
     private IPage? _page;
 
     public async ValueTask InitializeAsync()
     {
-        _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = Environment.GetEnvironmentVariable("PATTERNSHOP_CHROMIUM") is { Length: > 0 } named ? named : "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
-        _page = await _browser.NewPageAsync();
+        _page = await stage.Browser.NewPageAsync();
         await _page.RouteAsync(Site + "**", AnswerAsync);
         await _page.GotoAsync(Site);
     }
 
     public async ValueTask DisposeAsync()
     {
-        if (_browser is not null)
+        if (_page is not null)
         {
-            await _browser.DisposeAsync();
+            await _page.Context.DisposeAsync();
         }
-
-        _playwright?.Dispose();
     }
 
     /// <summary>Runs the body of an async function in which <c>editor('line')</c> imports a module of the editor, and <c>random(7)</c> makes a repeatable source of numbers from 0 to 1.</summary>
