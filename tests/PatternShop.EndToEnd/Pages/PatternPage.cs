@@ -17,10 +17,10 @@ internal sealed class PatternPage(Visit visit)
     /// <summary>The rows as a reader sees them; works without scripts.</summary>
     public async Task<IReadOnlyList<WrittenRow>> RowsAsync()
     {
-        var numbers = await visit.Page.Locator("table.rows tbody tr").EvaluateAllAsync<string[]>("rows => rows.map(row => row.id)");
+        var numbers = await RowTable.Locator("tbody th").EvaluateAllAsync<string[]>("heads => heads.map(head => /\\d+/.exec(head.textContent)[0])");
         var from = await RowTable.Locator("td.from").AllInnerTextsAsync();
         var runs = await RowTable.Locator("td.runs").AllInnerTextsAsync();
-        return [.. numbers.Zip(from, runs).Select(row => new WrittenRow(int.Parse(row.First["row-".Length..], CultureInfo.InvariantCulture), row.Second, row.Third))];
+        return [.. numbers.Zip(from, runs).Select(row => new WrittenRow(int.Parse(row.First, CultureInfo.InvariantCulture), row.Second, row.Third))];
     }
 
     /// <summary>Follows the link to a file that the browser keeps, and gives its name and bytes.</summary>

@@ -1,0 +1,104 @@
+using System.Globalization;
+using Microsoft.Playwright;
+
+namespace PatternShop.EndToEnd;
+
+/// <summary>The workbench: the chart to draw on and the fields beside it.</summary>
+internal sealed class EditorPage(Visit visit)
+{
+    // the margins that the page gives to a motif of fewer than ten rows: numbers at the left, a hair on top and at the right
+    private const float LeftMargin = 22;
+    private const float TopMargin = 1;
+    private const float SideMargins = 24;
+    private const float Patience = 60_000;
+
+    private IPage Page => visit.Page;
+
+    private ILocator Stage => Page.Locator("[data-motif]");
+
+    /// <summary>Makes a blank pattern and opens it.</summary>
+    public async Task BeginAsync(string title, int ends, int rows)
+    {
+        await visit.GoAsync("/studio/new");
+        await Page.GetByLabel("Title").FillAsync(title);
+        await Page.GetByLabel("Ends in the motif").FillAsync(ends.ToString(CultureInfo.InvariantCulture));
+        await Page.GetByLabel("Rows in the motif").FillAsync(rows.ToString(CultureInfo.InvariantCulture));
+        await Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Begin" }).ClickAsync();
+        await SavedAsync();
+    }
+
+    /// <summary>Waits until the page says that everything is saved.</summary>
+    public Task SavedAsync() => Assertions.Expect(Page.Locator("[data-saving]"))
+        .ToHaveTextAsync("saved", new LocatorAssertionsToHaveTextOptions { Timeout = Patience });
+
+    /// <summary>One stroke of the mouse through cells of a motif, rows and ends from 1.</summary>
+    public async Task DragAsync(int rows, int ends, params (int Row, int End)[] cells)
+    {
+        await Stage.ScrollIntoViewIfNeededAsync();
+        var box = await Page.Locator("[data-motif] canvas").BoundingBoxAsync() ?? throw new InvalidOperationException("The chart is not in sight.");
+        var cell = (box.Width - SideMargins) / ends;
+        (float X, float Y) Middle((int Row, int End) at) =>
+            (box.X + LeftMargin + ((at.End - 0.5f) * cell), box.Y + TopMargin + ((rows - at.Row + 0.5f) * cell));
+        var start = Middle(cells[0]);
+        await Page.Mouse.MoveAsync(start.X, start.Y);
+        await Page.Mouse.DownAsync();
+        foreach (var at in cells.Skip(1))
+        {
+            var (x, y) = Middle(at);
+            await Page.Mouse.MoveAsync(x, y);
+        }
+
+        await Page.Mouse.UpAsync();
+    }
+
+    /// <summary>Puts the cursor on end 1 of row 1.</summary>
+    public async Task FocusFirstCellAsync(int rows)
+    {
+        await Stage.FocusAsync();
+        for (var step = 1; step < rows; step++)
+        {
+            await Page.Keyboard.PressAsync("ArrowDown");
+        }
+
+        await Page.Keyboard.PressAsync("Home");
+    }
+
+    public Task PressAsync(string key) => Page.Keyboard.PressAsync(key);
+
+    /// <summary>Types into a number field and leaves it.</summary>
+    public async Task NumberAsync(ILocator within, string label, int value, int nth = 0)
+    {
+        var field = within.GetByLabel(label, new LocatorGetByLabelOptions { Exact = true }).Nth(nth);
+        await field.FillAsync(value.ToString(CultureInfo.InvariantCulture));
+        await field.PressAsync("Tab");
+        await SavedAsync();
+    }
+
+    public async Task ChooseAsync(ILocator within, string label, string choice)
+    {
+        await within.GetByLabel(label, new LocatorGetByLabelOptions { Exact = true }).SelectOptionAsync(new SelectOptionValue { Label = choice });
+        await SavedAsync();
+    }
+
+    public async Task ClickAsync(ILocator within, string button)
+    {
+        await within.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = button, Exact = true }).ClickAsync();
+        await SavedAsync();
+    }
+
+    public ILocator Panel(string heading) => Page.Locator("section").Filter(new LocatorFilterOptions
+    {
+        Has = Page.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Name = heading, Exact = true }),
+    }).Last;
+
+    /// <summary>The rows as they stand beside the chart.</summary>
+    public Task<IReadOnlyList<WrittenRow>> RowsAsync() => new PatternPage(visit).RowsAsync();
+
+    /// <summary>Issues what is drawn and comes back to my patterns.</summary>
+    public async Task IssueAsync()
+    {
+        await Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Preview and issue" }).ClickAsync();
+        await Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Issue version", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)) }).ClickAsync();
+        await Assertions.Expect(Page.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Level = 1 })).ToHaveTextAsync("My patterns");
+    }
+}
