@@ -9,7 +9,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 exec < /dev/null
 
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_GENERATE_ASPNET_CERTIFICATE=false
-# no build process may outlive the command: it would keep the output open for whoever reads it
+# no build node may outlive the command and keep its output open for whoever reads it (the compiler server does not)
 export MSBUILDDISABLENODEREUSE=1 DOTNET_CLI_USE_MSBUILD_SERVER=0
 export PATTERNSHOP_EFFORT=${PATTERNSHOP_EFFORT:-quick}
 if [ ! -w "${HOME:-}" ]; then mkdir -p .tools/home; export HOME="$PWD/.tools/home"; fi
@@ -89,7 +89,7 @@ if ! type -P dotnet > /dev/null; then
   exit 1
 fi
 step "restore" dotnet restore PatternShop.sln --locked-mode
-step "build" dotnet build PatternShop.sln -c Release --no-restore -warnaserror --tl:off -p:UseSharedCompilation=false
+step "build" dotnet build PatternShop.sln -c Release --no-restore -warnaserror --tl:off
 
 projects=()
 for file in $(grep -l 'Include="xunit.v3"' tests/*/*.csproj); do projects+=("$(basename "$file" .csproj)"); done
