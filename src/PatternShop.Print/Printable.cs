@@ -44,7 +44,7 @@ public static class Printable
             new Headed(new Words(wording.ChartGoesUp, Styles.Body, new Tag(TagKind.Paragraph)), 3, new ChartSheets(piece, wording)))),
         new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.ScheduleTitle), 1.5, ScheduleBlock.Of(piece, rhythm, wording)))),
         new Stacked(rhythm.Section, new Headed(Headings.Section(wording.RowsTitle), 2, new Stack(RowsBlock.Of(piece, rhythm, wording).ToSequence()))),
-        .. ClosingBlocks.Of(piece, rhythm, wording),
+        .. ClosingBlocks.Of(piece, version, rhythm, wording),
     ]);
 
     private static IEnumerable<Placed> Footer(Piece piece, VersionLine version, Paper paper, string page, Wording wording)

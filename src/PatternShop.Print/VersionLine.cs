@@ -5,7 +5,8 @@ namespace PatternShop.Print;
 /// <summary>Which version of a pattern a sheet shows: an issued one, numbered and dated, or what is not issued yet.</summary>
 /// <param name="Number">From 1; null when not issued.</param>
 /// <param name="Date">The day of issue; null when not issued.</param>
-public sealed record VersionLine(int? Number, DateOnly? Date)
+/// <param name="Address">Where readers find this version, in full; null when it is not issued or the shop has no address.</param>
+public sealed record VersionLine(int? Number, DateOnly? Date, string? Address = null)
 {
     /// <summary>What the maker is still changing.</summary>
     public static VersionLine NotIssued { get; } = new(null, null);

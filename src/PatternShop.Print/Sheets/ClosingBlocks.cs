@@ -2,12 +2,12 @@ using PatternShop.Weave;
 
 namespace PatternShop.Print;
 
-/// <summary>What stands after the rows: cautions, the maker's own notes and licence.</summary>
+/// <summary>What stands after the rows: cautions, the maker's own notes and licence, and where the version is found.</summary>
 internal static class ClosingBlocks
 {
     private const double Indent = 5;
 
-    public static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)
+    public static IEnumerable<Stacked> Of(Piece piece, VersionLine version, Rhythm rhythm, Wording wording)
     {
         var language = TitleBlock.LanguageOf(piece, wording);
         if (piece.Document.Notes.Trim().Length > 0)
@@ -19,6 +19,11 @@ internal static class ClosingBlocks
         if (piece.Document.Licence.Trim().Length > 0)
         {
             yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.LicenceLabel), 1.5, Paragraphs(piece.Document.Licence, language)));
+        }
+
+        if (version.Address is { } address)
+        {
+            yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.FoundTitle), 1.5, AddressBlock.Of(address, wording))));
         }
     }
 

@@ -22,6 +22,15 @@ public sealed partial class Wording
 
     public string NotesTitle => "Notes of the maker";
 
+    /// <summary>The heading over the address of a version.</summary>
+    public string FoundTitle => "Is this the newest version?";
+
+    /// <summary>Why to look at the address.</summary>
+    public string FoundText => "Look here before you begin. The page says whether there is a newer version.";
+
+    /// <summary>What a QR code says, for those who cannot see it.</summary>
+    public string CodeDescription(string address) => $"QR code of {address}";
+
     /// <summary>Head of the column of the order of work that says what is woven.</summary>
     public string WeaveColumn => "Weave";
 

@@ -25,7 +25,7 @@ internal abstract record IssueOutcome
 }
 
 /// <summary>Makes a version: reads document and number, makes the files while nobody waits for the store, then stores all of it at once.</summary>
-internal sealed class Issuer(Workroom workroom, PieceFiles files, TimeProvider time)
+internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress shop, TimeProvider time)
 {
     /// <summary>Once more if somebody was faster.</summary>
     private const int Tries = 2;
@@ -36,6 +36,7 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, TimeProvider t
 
     public async Task<IssueOutcome> IssueAsync(Maker maker, PatternId id, long revision, string note, CancellationToken cancellationToken)
     {
+        var address = await shop.CurrentAsync(cancellationToken);
         for (var tries = 1; ; tries++)
         {
             if (await workroom.OpenAsync(maker.Id, id, cancellationToken) is not { } pattern)
@@ -53,7 +54,7 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, TimeProvider t
                 return new IssueOutcome.Changed();
             }
 
-            switch (await workroom.IssueAsync(maker.Id, id, Request(maker, pattern, note), cancellationToken))
+            switch (await workroom.IssueAsync(maker.Id, id, Request(maker, pattern, note, address), cancellationToken))
             {
                 case IssueResult.Issued issued:
                     return new IssueOutcome.Issued(issued.Number);
@@ -69,12 +70,13 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, TimeProvider t
         }
     }
 
-    private IssueRequest Request(Maker maker, OpenPattern pattern, string note)
+    private IssueRequest Request(Maker maker, OpenPattern pattern, string note, string? shopAddress)
     {
         var (number, date) = (NextNumber(pattern), Today(maker));
         var canonical = PatternWriter.CanonicalBytes(pattern.Document);
         var name = FormattableString.Invariant($"{Slug.Of(pattern.Document.Title)}-v{number}");
-        var made = files.Make(Piece.Of(pattern.Document), new VersionLine(number, date));
+        var page = shopAddress is null ? null : shopAddress + PublicPages.Address(pattern.Id, pattern.Document.Title, number);
+        var made = files.Make(Piece.Of(pattern.Document), new VersionLine(number, date, page));
         return new IssueRequest(
             pattern.Revision,
             number,

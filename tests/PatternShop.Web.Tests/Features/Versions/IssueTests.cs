@@ -23,6 +23,7 @@ public sealed class IssueTests
         Assert.Contains("Version 1, 24 November 2026", page.Words, StringComparison.Ordinal);
         Assert.Contains("27 ends", page.Words, StringComparison.Ordinal);
         Assert.Contains("6.75 in", page.Words, StringComparison.Ordinal);
+        Assert.Contains("This shop has no public address yet", page.Words, StringComparison.Ordinal);
         Assert.Null(page.Html.QuerySelector("#findings"));
         Assert.Equal("Issue version 1", page.Html.QuerySelector("form.sheet button")!.TextContent);
         maker.Dispose();
@@ -59,6 +60,25 @@ public sealed class IssueTests
             using var pdf = PdfDocument.Open((await Shelf(shop).FileAsync(file.Hash, TestContext.Current.CancellationToken))!.Bytes);
             Assert.Contains("Version 1, 24 November 2026", string.Join(' ', pdf.GetPage(1).GetWords().Select(word => word.Text)), StringComparison.Ordinal);
             Assert.Equal(width, pdf.GetPage(1).Width, 1.0);
+        }
+
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task The_sheets_say_where_the_version_is_found_and_the_page_is_there()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync("--PatternShop:PublicAddress=https://patterns.example.org");
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Cloth);
+        Assert.DoesNotContain("public address", (await maker.GetAsync(Path(id))).Words, StringComparison.Ordinal);
+        await TestShop.IssueAsync(maker, id);
+        var path = $"/p/{id}/harbour-lights/v/1";
+        Assert.Equal(HttpStatusCode.OK, (await maker.GetAsync(path)).Status);
+        foreach (var file in (await Shelf(shop).VersionAsync(id, 1, TestContext.Current.CancellationToken))!.Files.Take(2))
+        {
+            using var pdf = PdfDocument.Open((await Shelf(shop).FileAsync(file.Hash, TestContext.Current.CancellationToken))!.Bytes);
+            Assert.Contains("https://patterns.example.org" + path, pdf.GetPages().Last().GetWords().Select(word => word.Text), StringComparer.Ordinal);
         }
 
         maker.Dispose();
