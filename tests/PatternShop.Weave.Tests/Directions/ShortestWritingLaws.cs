@@ -37,19 +37,24 @@ public sealed class ShortestWritingLaws
             row =>
             {
                 Interlocked.Increment(ref cases);
-                var all = AllWritings(row.Runs, 0).Select(items => new Writing(items.ToSequence())).ToList();
                 var writing = ShortestWriting.Of(row.Runs, row.MotifEnds);
-                Assert.Contains(writing, all);
-                var shortest = all.Where(other => Length(other) == all.Min(Length)).ToList();
-                Assert.Equal(Length(shortest[0]), Length(writing));
-                Assert.Equal(Length(writing), writing.Length);
-                Assert.Equal(shortest.Max(other => MotifBrackets(other, row.MotifEnds)), MotifBrackets(writing, row.MotifEnds));
+                var shortest = AssertBest(writing, row.Runs, row.MotifEnds);
                 Count(met, "bracket", writing.Items.Any(item => item is BracketItem));
                 Count(met, "tie", shortest.Count > 1);
                 Count(met, "tie that the motif decides", shortest.Select(other => MotifBrackets(other, row.MotifEnds)).Distinct().Count() > 1);
             },
             iter: Effort.Of(3_000, 100_000));
         Law.AssertShares(["bracket", "tie", "tie that the motif decides"], met, cases);
+    }
+
+    [Fact]
+    public void A_longer_writing_another_row_and_a_tie_decided_otherwise_would_be_seen()
+    {
+        var runs = Parse("o1u1o1u1o2u1o2");
+        AssertBest(ShortestWriting.Of(runs, 3), runs, 3);
+        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => AssertBest(new Writing(runs.Select(WritingItem (run) => new RunItem(run)).ToSequence()), runs, 3));
+        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => AssertBest(ShortestWriting.Of(Parse("o1u1o1u1o2u1o1"), 3), runs, 3));
+        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => AssertBest(ShortestWriting.Of(runs, 2), runs, 3));
     }
 
     [Theory]
@@ -100,6 +105,18 @@ public sealed class ShortestWritingLaws
             from rest in AllWritings(runs, start + (period * times))
             select rest.Prepend(bracket);
         return plain.Concat(bracketed);
+    }
+
+    // The writing is one of all, of the fewest items, and of those one with the most brackets of one motif. Gives the shortest ones.
+    private static List<Writing> AssertBest(Writing writing, Sequence<Run> runs, int motifEnds)
+    {
+        var all = AllWritings(runs, 0).Select(items => new Writing(items.ToSequence())).ToList();
+        Assert.Contains(writing, all);
+        var shortest = all.Where(other => Length(other) == all.Min(Length)).ToList();
+        Assert.Equal(Length(shortest[0]), Length(writing));
+        Assert.Equal(Length(writing), writing.Length);
+        Assert.Equal(shortest.Max(other => MotifBrackets(other, motifEnds)), MotifBrackets(writing, motifEnds));
+        return shortest;
     }
 
     private static int Length(Writing writing) => writing.Items.Sum(item => item is BracketItem bracket ? bracket.Runs.Count + 1 : 1);

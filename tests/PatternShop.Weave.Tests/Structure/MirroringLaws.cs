@@ -30,6 +30,14 @@ public sealed class MirroringLaws
     }
 
     [Fact]
+    public void A_changed_cell_would_be_seen()
+    {
+        var motif = GridText.Read("xxx..", ".x.xx");
+        Assert.Equal(WaysByTrying(motif, 2), Mirroring.EveryOffset(motif));
+        Assert.NotEqual(WaysByTrying(motif.With(0, 0, false), 2), Mirroring.EveryOffset(motif));
+    }
+
+    [Fact]
     public void Whether_a_piece_mirrors_is_seen_in_its_cells() => Law.OfDocuments(document =>
     {
         var piece = Piece.Of(document with { Rows = document.Rows with { Steps = [new ChartRows(1, document.Motif.Rows, 1)] } });
