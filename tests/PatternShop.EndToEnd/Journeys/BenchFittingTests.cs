@@ -1,0 +1,75 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace PatternShop.EndToEnd;
+
+/// <summary>Set-up, sign-in and the maker's pages fit every window, light and dark, and everybody can use them.</summary>
+public sealed class BenchFittingTests(Stage stage) : Journey(stage)
+{
+    private readonly DataFolder _data = new();
+    private ServerProcess? _server;
+
+    protected override ServerProcess Server => _server ?? throw new InvalidOperationException("There is no server yet.");
+
+    public override async ValueTask InitializeAsync() => _server = await ServerProcess.StartAsync(_data);
+
+    public override async ValueTask DisposeAsync()
+    {
+        await base.DisposeAsync();
+        await Server.DisposeAsync();
+        _data.Dispose();
+    }
+
+    [Fact]
+    public async Task Every_page_of_the_maker_fits_and_axe_finds_nothing()
+    {
+        await SetUpPageAsync();
+        var first = await OpenAsync(Reader.Phone);
+        await SetUp.DoAsync(first, Server, samples: true);
+        var pattern = await first.Page.Locator("ul.bench h2 a").First.GetAttributeAsync("href");
+        (string Address, string Heading)[] pages =
+        [
+            ("/studio", "My patterns"), ("/studio/new", "New pattern"), (pattern + "/issue", "Issue “"), (pattern + "/delete", "Delete “"),
+        ];
+        foreach (var (width, dark) in new[] { (320, false), (390, true), (768, false), (1280, true) })
+        {
+            var visit = await OpenAsync(Reader.Phone with { Width = width, Dark = dark });
+            await ShowAsync(visit, "/sign-in", "Sign in");
+            await SignInAsync(visit);
+            foreach (var (address, heading) in pages)
+            {
+                await ShowAsync(visit, address, heading);
+            }
+        }
+    }
+
+    // set-up is looked at before it is done: its address stands in the log once, and is said again at the next start
+    private async Task SetUpPageAsync()
+    {
+        var line = await Server.LineAsync("/setup?code=");
+        foreach (var (width, dark) in new[] { (320, true), (1280, false) })
+        {
+            var visit = await OpenAsync(Reader.Phone with { Width = width, Dark = dark });
+            await ShowAsync(visit, line[line.IndexOf("/setup?code=", StringComparison.Ordinal)..].Trim(), "Set up your shop");
+            Assert.Equal(3, await visit.Page.Locator("[name=Samples]").CountAsync());
+        }
+
+        _server = await Server.StartAgainAsync();
+    }
+
+    private static async Task SignInAsync(Visit visit)
+    {
+        await visit.Page.GetByLabel("E-mail").FillAsync(SetUp.Email);
+        await visit.Page.GetByLabel("Passphrase").FillAsync(SetUp.Passphrase);
+        await visit.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Sign in" }).ClickAsync();
+        await Assertions.Expect(visit.Page.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Level = 1 })).ToHaveTextAsync("My patterns");
+    }
+
+    private static async Task ShowAsync(Visit visit, string address, string heading)
+    {
+        await visit.GoAsync(address);
+        Assert.StartsWith(heading, await visit.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(await Width.OverflowAsync(visit));
+        Assert.Empty(await Axe.FindingsAsync(visit));
+    }
+}
