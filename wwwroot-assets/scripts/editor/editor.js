@@ -65,6 +65,7 @@ class Editor {
     this.openMotif();
     this.showPiece(update);
     root.querySelectorAll('[data-zoom]').forEach(button => button.addEventListener('click', () => this.zoomBy(Number(button.dataset.zoom))));
+    root.addEventListener('click', event => this.leave(event));
     this.onKey = event => this.key(event);
     document.addEventListener('keydown', this.onKey);
     addEventListener('storage', () => this.refused.show());
@@ -171,19 +172,37 @@ class Editor {
     }
     const { sender, fields } = this;
     const { kind, text } = savingState({
-      signedOut: sender.signedOut,
+      signedOut: sender.signedOut || fields.signedOut,
       connected: line.connected,
       waiting: sender.waiting,
       unsent: fields.unsent.size > 0,
       kept: sender.kept && fields.kept,
-      failing: sender.failing,
+      failing: sender.failing || fields.failing,
       fields: fields.busy,
       typing: fields.typing,
     });
+    this.isSaved = kind === 'saved';
+    this.goOnward();
     const place = this.root.querySelector('[data-saving]');
     if (place.dataset.saving !== kind || place.textContent !== text) {
       place.dataset.saving = kind;
       place.textContent = text;
+    }
+  }
+
+  /** Leaves for another page once everything is saved: what comes next is made from what the store has. */
+  leave(event) {
+    const link = event.target.closest('a[data-onward]');
+    if (link && !this.isSaved) {
+      event.preventDefault();
+      event.stopPropagation();
+      this.onward = link.href;
+    }
+  }
+
+  goOnward() {
+    if (this.onward && this.isSaved) {
+      location.assign(this.onward);
     }
   }
 

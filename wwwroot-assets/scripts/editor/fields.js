@@ -2,17 +2,23 @@
 // what was typed is not lost with a connection. A call that is sent after a change, and answered when the change is in
 // the store, says when it is done.
 
+const PAUSE = 3000;
+
 export class Fields {
-  /** settle() asks the server whether everything asked of it before is done; drafts keep the words of fields with a name (data-field). */
-  constructor(panels, drafts, settle, changed) {
+  /** settle() asks the server what came of everything asked of it before: settled, unsaved or signedOut; drafts keep the words of fields with a name (data-field). */
+  constructor(panels, drafts, settle, changed, wait = then => setTimeout(then, PAUSE)) {
     this.panels = [...panels];
     this.drafts = drafts;
     this.settle = settle;
     this.changed = changed;
+    this.wait = wait;
+    this.failing = false;
+    this.signedOut = false;
     this.asked = 0;
     this.typing = false;
     this.unsent = new Map();
     this.isOpen = false;
+    this.giveUp = () => { };
     for (const panel of this.panels) {
       panel.addEventListener('input', event => this.typed(event.target));
       panel.addEventListener('change', event => this.send(event.target));
@@ -34,9 +40,15 @@ export class Fields {
   open(isOpen) {
     this.isOpen = isOpen;
     this.panels.forEach(panel => { panel.inert = !isOpen; });
+    this.giveUp();
     if (isOpen) {
-      [...this.unsent.keys()].forEach(sayChanged);
+      this.lost = new Promise(done => { this.giveUp = () => done(false); });
+      this.sendAgain();
     }
+  }
+
+  sendAgain() {
+    [...this.unsent.keys()].forEach(sayChanged);
   }
 
   /** Takes up what was typed on a page that is gone. */
@@ -84,16 +96,26 @@ export class Fields {
     this.typing = false;
     this.asked++;
     this.changed();
-    let settled = true;
-    try {
-      await act();
-      await this.settle();
-    } catch {
-      settled = false;
-    }
+    // what was asked over a connection that goes is never answered
+    const settled = this.isOpen && await Promise.race([this.answer(act), this.lost]);
     this.asked--;
     this.changed();
     return settled;
+  }
+
+  async answer(act) {
+    try {
+      await act();
+      const outcome = await this.settle();
+      this.signedOut = outcome === 'signedOut';
+      this.failing = outcome === 'unsaved';
+    } catch {
+      this.failing = true;
+    }
+    if (this.failing) {
+      this.wait(() => this.sendAgain());
+    }
+    return !this.failing && !this.signedOut;
   }
 }
 

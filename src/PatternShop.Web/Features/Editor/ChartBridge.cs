@@ -57,9 +57,14 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
     [JSInvokable]
     public Task Redo() => editing.RedoAsync();
 
-    /// <summary>Ends when everything that the fields asked before is settled.</summary>
+    /// <summary>Ends when everything that the fields asked before is answered: settled, unsaved or signedOut.</summary>
     [JSInvokable]
-    public Task Settle() => fields.SettledAsync();
+    public async Task<string> Settle() => await fields.SettledAsync() switch
+    {
+        null => "settled",
+        Acknowledgement.SignedOut => "signedOut",
+        _ => "unsaved",
+    };
 
     /// <summary>Sends everything to a window that may have missed something.</summary>
     [JSInvokable]

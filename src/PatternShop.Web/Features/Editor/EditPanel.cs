@@ -8,6 +8,7 @@ public abstract class EditPanel : ComponentBase
 {
     private static readonly Problem NotSaved = new("", "", 0, 0, "This is not saved: the server cannot store it now.", "Try again in a moment.");
     private static readonly BitGrid Nothing = BitGrid.Create(1, 1, static (_, _) => false);
+    private static readonly Problem Deleted = new("", "", 0, 0, "This is not saved: the pattern was deleted.", "Go back to my patterns.");
     private static readonly Problem Ended = new("", "", 0, 0, "This is not saved: you are signed out.", "Sign in again.");
 
     private object? _seen;
@@ -39,7 +40,8 @@ public abstract class EditPanel : ComponentBase
 
     private object Seen() => (Document with { Motif = Nothing }, Document.Motif.Rows, Document.Motif.Columns, Problems, Consequences);
 
-    private protected async Task MakeAsync(Edit edit)
+    /// <summary>Makes an edit; false when it was not made, and the panel says why.</summary>
+    private protected async Task<bool> MakeAsync(Edit edit)
     {
         var acknowledgement = await Editing.MakeAsync(edit);
         Consequences = acknowledgement is Acknowledgement.Saved saved ? saved.Consequences : [];
@@ -47,9 +49,12 @@ public abstract class EditPanel : ComponentBase
         {
             Acknowledgement.Refused refused => refused.Problems,
             Acknowledgement.SignedOut => [Ended],
-            { IsOpen: true } or Acknowledgement.Gone => [NotSaved],
+            Acknowledgement.Gone => [Deleted],
+            { IsOpen: true } => [NotSaved],
             _ => [],
         };
+        StateHasChanged();
+        return Problems.Count == 0;
     }
 
     /// <summary>What is wrong with a field, and what to do; null when nothing is.</summary>

@@ -6,6 +6,7 @@ namespace PatternShop.Web;
 internal sealed class FieldEdits(PatternSeat seat, string client)
 {
     private readonly HashSet<Task> _open = [];
+    private Acknowledgement? _last;
     private long _sequence;
 
     public Task<Acknowledgement> MakeAsync(Edit edit) => Keep(seat.SubmitAsync(client, ++_sequence, 0, edit));
@@ -14,19 +15,21 @@ internal sealed class FieldEdits(PatternSeat seat, string client)
 
     public Task<Acknowledgement> RedoAsync() => Keep(seat.RedoAsync(client, ++_sequence));
 
-    /// <summary>Ends when everything that was asked so far is settled.</summary>
-    public Task SettledAsync() => Task.WhenAll(_open);
-
-    private async Task<Acknowledgement> Keep(Task<Acknowledgement> edit)
+    /// <summary>Waits until everything that was asked so far is answered. What is to be done again, or null when all of it is settled.</summary>
+    public async Task<Acknowledgement?> SettledAsync()
     {
-        _open.Add(edit);
-        try
-        {
-            return await edit;
-        }
-        finally
-        {
-            _open.Remove(edit);
-        }
+        await Task.WhenAll(_open);
+        return _last is { IsOpen: true } open ? open : null;
     }
+
+    private Task<Acknowledgement> Keep(Task<Acknowledgement> edit)
+    {
+        var noted = NoteAsync(edit);
+        _open.RemoveWhere(one => one.IsCompleted);
+        _open.Add(noted);
+        return noted;
+    }
+
+    // whoever waits for the edit to be settled must find what came of it
+    private async Task<Acknowledgement> NoteAsync(Task<Acknowledgement> edit) => _last = await edit;
 }

@@ -141,7 +141,7 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
         await panel.TypeAsync("Title", "A long title");
         shared.Bench.Time.Go();
         Assert.Equal(["This is not saved: the server cannot store it now. Try again in a moment."], panel.Notes);
-        Assert.Equal(Diamond, panel.Document);
+        Assert.Equal((Diamond, "A long title"), (panel.Document, panel.ValueOf("Title")));
         await panel.TypeAsync("Title", "A long title");
         Assert.Equal("A long title", panel.Document.Title);
         Assert.Empty(panel.Notes);
