@@ -31,7 +31,7 @@ public sealed class PublicShelf
             var versions = await context.Versions
                 .Where(version => version.PatternId == id.Value)
                 .OrderByDescending(version => version.Number)
-                .Select(version => new { version.Title, Line = new ShelfVersion(version.Number, version.Date, version.Note, version.Hash) })
+                .Select(version => new { version.Title, Line = new ShelfVersion(version.Number, version.Date, version.Note, version.Hash, version.Kind) })
                 .ToListAsync(cancellationToken);
             if (versions.Count == 0)
             {
@@ -62,7 +62,12 @@ public sealed class PublicShelf
                 .OrderBy(file => file.Place)
                 .Select(file => new ShelfFileCard(file.Edition, file.Name, file.MediaType, file.Hash, file.Size))
                 .ToListAsync(cancellationToken);
-            return new IssuedVersion(id, number, version.Date, version.Note, version.Title, version.Canonical, version.Format, version.Hash, files);
+            return new IssuedVersion(id, number, version.Date, version.Note, version.Title, version.Canonical, version.Format, version.Hash, files)
+            {
+                Kind = version.Kind,
+                Code = version.Code is { } code ? new CopyCode(code) : null,
+                Mends = await ReportDesk.MendedAsync(context, version, cancellationToken),
+            };
         },
         cancellationToken);
 
@@ -76,6 +81,20 @@ public sealed class PublicShelf
             orderby version.IssuedAt descending, version.PatternId, held.Place
             select new ShelfFile(held.Name, held.MediaType, file.Bytes))
             .FirstOrDefaultAsync(cancellationToken),
+        cancellationToken);
+
+    /// <summary>Which version a code on a sheet names, withdrawn or not; null when it names none.</summary>
+    public Task<FoundCopy?> CopyAsync(CopyCode code, CancellationToken cancellationToken = default) => _store.ReadAsync(
+        context => (
+            from version in context.Versions
+            where version.Code == code.Value
+            join pattern in context.Patterns on version.PatternId equals pattern.Id
+            select new FoundCopy(
+                new PatternId(version.PatternId),
+                version.Number,
+                context.Versions.Where(other => other.PatternId == version.PatternId).Max(other => other.Number),
+                pattern.WithdrawnAt != null))
+            .SingleOrDefaultAsync(cancellationToken),
         cancellationToken);
 
     private static IQueryable<VersionRow> Visible(StoreContext context) =>

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 
 namespace PatternShop.Store;
 
@@ -12,6 +13,9 @@ internal static class Token
 
     /// <summary>130 bits.</summary>
     public const int SecretLength = 26;
+
+    /// <summary>How a secret is kept: its hash finds it, and does not tell it.</summary>
+    public static string HashOf(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
 
     public static string Make(RandomNumberGenerator random, int length)
     {

@@ -107,6 +107,50 @@ internal sealed class VersionRow : IIssuedRow
     public required int Files { get; init; }
 
     public required DateTimeOffset IssuedAt { get; init; }
+
+    public required VersionKind Kind { get; init; }
+
+    /// <summary>The short code on its sheets; null for versions that were issued before there were codes.</summary>
+    public required string? Code { get; init; }
+
+    /// <summary>Ids of the reports that it answers, joined by commas.</summary>
+    public required string Mends { get; init; }
+}
+
+/// <summary>The one preview of a pattern, by the hash of the secret in its address.</summary>
+internal sealed class PreviewRow
+{
+    public required string PatternId { get; init; }
+
+    public required string SecretHash { get; set; }
+
+    public required DateTimeOffset BeganAt { get; set; }
+}
+
+/// <summary>What a reader says is wrong with a version.</summary>
+internal sealed class ReportRow
+{
+    public long Id { get; init; }
+
+    public required string PatternId { get; init; }
+
+    public required int Number { get; init; }
+
+    /// <summary>Row of the weaving order; null when it is about no single row.</summary>
+    public required int? Row { get; init; }
+
+    public required string Text { get; init; }
+
+    public required string ReplyTo { get; init; }
+
+    /// <summary>Hash of the secret in the address at which the reader finds the answer.</summary>
+    public required string SecretHash { get; init; }
+
+    public required DateTimeOffset SentAt { get; init; }
+
+    public string? Answer { get; set; }
+
+    public DateTimeOffset? AnsweredAt { get; set; }
 }
 
 internal sealed class VersionFileRow : IIssuedRow

@@ -22,6 +22,10 @@ internal abstract class StoreContext(DbContextOptions options) : DbContext(optio
 
     public DbSet<FileRow> Files => Set<FileRow>();
 
+    public DbSet<PreviewRow> Previews => Set<PreviewRow>();
+
+    public DbSet<ReportRow> Reports => Set<ReportRow>();
+
     /// <summary>Until it is disposed, all reads see the same state of the database. Does not keep writers out.</summary>
     public abstract Task<IAsyncDisposable> BeginReadAsync(CancellationToken cancellationToken);
 

@@ -7,6 +7,7 @@ namespace PatternShop.Store;
 internal static class StoreModel
 {
     private const int HashLength = 64;
+    private static readonly Type[] GoWithPattern = [typeof(StepRow), typeof(CarriedOutRow), typeof(PreviewRow)];
 
     public static void Build(ModelBuilder model)
     {
@@ -14,11 +15,10 @@ internal static class StoreModel
         Patterns(model);
         History(model);
         Versions(model);
+        Readers(model);
         foreach (var reference in model.Model.GetEntityTypes().SelectMany(type => type.GetForeignKeys()))
         {
-            reference.DeleteBehavior = reference.DeclaringEntityType.ClrType == typeof(StepRow) || reference.DeclaringEntityType.ClrType == typeof(CarriedOutRow)
-                ? DeleteBehavior.Cascade
-                : DeleteBehavior.Restrict;
+            reference.DeleteBehavior = GoWithPattern.Contains(reference.DeclaringEntityType.ClrType) ? DeleteBehavior.Cascade : DeleteBehavior.Restrict;
         }
     }
 
@@ -71,6 +71,9 @@ internal static class StoreModel
             version.ToTable("Versions");
             version.HasKey(row => new { row.PatternId, row.Number });
             version.Property(row => row.Hash).HasMaxLength(HashLength);
+            version.Property(row => row.Kind).HasConversion<string>().HasDefaultValue(VersionKind.Edition).HasSentinel(VersionKind.Edition);
+            version.Property(row => row.Mends).HasDefaultValue("");
+            version.HasIndex(row => row.Code).IsUnique();
             version.HasOne<PatternRow>().WithMany().HasForeignKey(row => row.PatternId);
         });
         model.Entity<VersionFileRow>(file =>
@@ -85,6 +88,25 @@ internal static class StoreModel
             file.ToTable("Files");
             file.HasKey(row => row.Hash);
             file.Property(row => row.Hash).HasMaxLength(HashLength);
+        });
+    }
+
+    private static void Readers(ModelBuilder model)
+    {
+        model.Entity<PreviewRow>(preview =>
+        {
+            preview.ToTable("Previews");
+            preview.HasKey(row => row.PatternId);
+            preview.HasIndex(row => row.SecretHash).IsUnique();
+            preview.HasOne<PatternRow>().WithMany().HasForeignKey(row => row.PatternId);
+        });
+        model.Entity<ReportRow>(report =>
+        {
+            report.ToTable("Reports");
+            report.Property(row => row.Id).ValueGeneratedOnAdd();
+            report.HasIndex(row => row.SecretHash).IsUnique();
+            report.HasIndex(row => row.PatternId);
+            report.HasOne<VersionRow>().WithMany().HasForeignKey(row => new { row.PatternId, row.Number });
         });
     }
 }

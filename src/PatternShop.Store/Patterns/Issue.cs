@@ -5,6 +5,16 @@ namespace PatternShop.Store;
 /// <param name="Name">The name under which it is downloaded.</param>
 public sealed record IssuedFile(string Edition, string Name, string MediaType, byte[] Bytes);
 
+/// <summary>What a version is to the one before.</summary>
+public enum VersionKind
+{
+    /// <summary>The first version, or the design made anew.</summary>
+    Edition,
+
+    /// <summary>It mends a mistake of an earlier version.</summary>
+    Correction,
+}
+
 /// <summary>A version to be issued.</summary>
 /// <param name="BaseRevision">The revision that the files were made from.</param>
 /// <param name="Number">The number that the files name.</param>
@@ -16,6 +26,15 @@ public sealed record IssuedFile(string Edition, string Name, string MediaType, b
 public sealed record IssueRequest(long BaseRevision, int Number, DateOnly Date, string Note, byte[] Canonical, string Hash, IReadOnlyList<IssuedFile> Files)
 {
     public const int NoteMost = 2000;
+
+    /// <summary>Only a version after the first can be a correction.</summary>
+    public VersionKind Kind { get; init; }
+
+    /// <summary>The code that the sheets name; null when they name none.</summary>
+    public CopyCode? Code { get; init; }
+
+    /// <summary>Reports of the pattern that a correction answers; others are left out.</summary>
+    public IReadOnlyList<long> Mends { get; init; } = [];
 }
 
 /// <summary>What came of issuing.</summary>

@@ -48,6 +48,9 @@ internal static class Issuing
             Canonical = request.Canonical,
             Files = request.Files.Count,
             IssuedAt = now,
+            Kind = request.Number == 1 ? VersionKind.Edition : request.Kind,
+            Code = request.Code?.Value,
+            Mends = request is { Kind: VersionKind.Correction, Number: > 1 } ? await ReportDesk.MendsAsync(context, pattern.Id, request.Mends, cancellationToken) : "",
         });
         foreach (var (place, file) in request.Files.Index())
         {

@@ -13,14 +13,35 @@ public sealed record ShelfCard(PatternId Id, string Title, string StudioName, st
 public sealed record ShelfPattern(PatternId Id, string Title, string StudioName, string Handle, bool Withdrawn, IReadOnlyList<ShelfVersion> Versions);
 
 /// <summary>One line of the list of versions.</summary>
-public sealed record ShelfVersion(int Number, DateOnly Date, string Note, string Hash);
+/// <param name="Kind">What it is to the one before.</param>
+public sealed record ShelfVersion(int Number, DateOnly Date, string Note, string Hash, VersionKind Kind);
 
 /// <summary>A version and what it consists of.</summary>
 /// <param name="Canonical">Canonical bytes of the document.</param>
 /// <param name="Format">Their format.</param>
 /// <param name="Hash">Their hash.</param>
 /// <param name="Files">In the order in which they were issued.</param>
-public sealed record IssuedVersion(PatternId Id, int Number, DateOnly Date, string Note, string Title, byte[] Canonical, int Format, string Hash, IReadOnlyList<ShelfFileCard> Files);
+public sealed record IssuedVersion(PatternId Id, int Number, DateOnly Date, string Note, string Title, byte[] Canonical, int Format, string Hash, IReadOnlyList<ShelfFileCard> Files)
+{
+    /// <summary>What it is to the one before.</summary>
+    public VersionKind Kind { get; init; }
+
+    /// <summary>The code on its sheets; null when they have none.</summary>
+    public CopyCode? Code { get; init; }
+
+    /// <summary>The rows that readers reported and that it mends.</summary>
+    public IReadOnlyList<MendedRow> Mends { get; init; } = [];
+}
+
+/// <summary>A report that a correction answers, as other readers may know of it.</summary>
+/// <param name="Number">The version that was reported.</param>
+/// <param name="Row">Its row; null when it was about no single row.</param>
+public sealed record MendedRow(int Number, int? Row);
+
+/// <summary>The version that a code on a sheet names.</summary>
+/// <param name="Newest">Number of the newest version.</param>
+/// <param name="Withdrawn">Readers cannot see it now.</param>
+public sealed record FoundCopy(PatternId Id, int Number, int Newest, bool Withdrawn);
 
 /// <summary>A file of a version, without its bytes.</summary>
 /// <param name="Size">Bytes.</param>

@@ -34,6 +34,7 @@ public sealed record MovedPlace(int Next, Sequence<RowPair> Passed, Sequence<Row
 /// <summary>The weaving orders of two versions laid beside each other.</summary>
 public sealed class PieceDifference
 {
+    private const long MostCompared = 4_000_000;
     private readonly Piece _old;
     private readonly Piece _new;
 
@@ -44,6 +45,17 @@ public sealed class PieceDifference
 
     /// <summary>Whether the rows of the two differ for a weaver.</summary>
     public bool RowsDiffer => Rows.Any(row => row.Fate != RowFate.Same);
+
+    /// <summary>
+    /// Whether rows that are printed together are so many in both that laying them beside each other would take more than bounded time and
+    /// memory.
+    /// </summary>
+    public static bool IsTooLong(Piece old, Piece @new)
+    {
+        ArgumentNullException.ThrowIfNull(old);
+        ArgumentNullException.ThrowIfNull(@new);
+        return (long)old.Bands.Max(band => band.RowsEachTime) * @new.Bands.Max(band => band.RowsEachTime) > MostCompared;
+    }
 
     /// <summary>
     /// Lays the orders beside each other. A row stands beside the one that comes of the same motif row (or is plain like it) at the same
@@ -67,6 +79,41 @@ public sealed class PieceDifference
         return new PieceDifference(old, @new, rows.ToSequence());
     }
 
+    /// <summary>The rows that differ, those together that changed in the same way, by the first of each.</summary>
+    public Sequence<ChangedRows> Changes() =>
+    [
+        .. from row in Rows
+           where row.Fate != RowFate.Same
+           group row by (row.Fate, Old: How(_old, row.Old), New: How(_new, row.New)) into alike
+           select new ChangedRows(
+               alike.Key.Fate,
+               alike.Select(row => row.Old).OfType<int>().ToSequence(),
+               alike.Select(row => row.New).OfType<int>().ToSequence()),
+    ];
+
+    /// <summary>Where to go on from each place: the first for no row woven, the last for all of them. Takes time in the order of all rows and stitches.</summary>
+    public Sequence<PlaceMove> Moves()
+    {
+        var moves = new List<PlaceMove>();
+        var (cut, next) = (0, 1);
+        var at = new Dictionary<int, Side>();
+        var stitches = _old.Stitches.Where(stitch => stitch.Stitch.Yarn == StitchYarn.Working).ToLookup(stitch => stitch.AfterRow);
+        for (var woven = 0; woven <= _old.Rows.Count; woven++)
+        {
+            while (woven > 0 && (cut == 0 || !(Rows[cut - 1].Old == woven)))
+            {
+                next = Rows[cut].New + 1 ?? next;
+                cut++;
+            }
+
+            Weave(woven, at, stitches);
+            var to = next <= _new.Rows.Count ? _new.Rows[next - 1] : (WovenRow?)null;
+            moves.Add(new PlaceMove(next, cut, to is { } row && at.TryGetValue(row.Weft, out var side) ? side : null, to?.From));
+        }
+
+        return moves.ToSequence();
+    }
+
     /// <summary>Where to go on in the new version.</summary>
     /// <param name="woven">Rows woven in the old version, from 0 to all.</param>
     public MovedPlace Move(int woven)
@@ -87,6 +134,21 @@ public sealed class PieceDifference
             changed.Where(x => x.at >= cut).Select(x => x.row).ToSequence(),
             SideNow(woven, next),
             next <= _new.Rows.Count ? _new.Rows[next - 1].From : null);
+    }
+
+    // The reading and the weft: what a weaver does in that row.
+    private static (int Reading, int Weft)? How(Piece piece, int? number) =>
+        number is { } row ? (piece.Rows[row - 1].Reading, piece.Rows[row - 1].Weft) : null;
+
+    private void Weave(int row, Dictionary<int, Side> at, ILookup<int, WovenStitch> stitches)
+    {
+        if (row == 0)
+        {
+            return;
+        }
+
+        var woven = _old.Rows[row - 1];
+        at[woven.Weft] = stitches[row].LastOrDefault(stitch => stitch.Stitch.Weft == woven.Weft)?.To ?? woven.To;
     }
 
     private Side? SideNow(int woven, int next)

@@ -10,7 +10,7 @@ using PatternShop.Store;
 namespace PatternShop.Store
 {
     [DbContext(typeof(SqliteStoreContext))]
-    internal sealed partial class SqliteStoreContextModelSnapshot : ModelSnapshot
+    partial class SqliteStoreContextModelSnapshot : ModelSnapshot
     {
         protected override void BuildModel(ModelBuilder modelBuilder)
         {
@@ -140,6 +140,75 @@ namespace PatternShop.Store
                     b.ToTable("Patterns", (string)null);
                 });
 
+            modelBuilder.Entity("PatternShop.Store.PreviewRow", b =>
+                {
+                    b.Property<string>("PatternId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("BeganAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("PatternId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("Previews", (string)null);
+                });
+
+            modelBuilder.Entity("PatternShop.Store.ReportRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Answer")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("AnsweredAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("PatternId")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ReplyTo")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Row")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("SentAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PatternId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.HasIndex("PatternId", "Number");
+
+                    b.ToTable("Reports", (string)null);
+                });
+
             modelBuilder.Entity("PatternShop.Store.SettingRow", b =>
                 {
                     b.Property<string>("Name")
@@ -226,6 +295,9 @@ namespace PatternShop.Store
                         .IsRequired()
                         .HasColumnType("BLOB");
 
+                    b.Property<string>("Code")
+                        .HasColumnType("TEXT");
+
                     b.Property<DateOnly>("Date")
                         .HasColumnType("TEXT");
 
@@ -243,6 +315,18 @@ namespace PatternShop.Store
                     b.Property<DateTime>("IssuedAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("Edition");
+
+                    b.Property<string>("Mends")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("");
+
                     b.Property<string>("Note")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -252,6 +336,9 @@ namespace PatternShop.Store
                         .HasColumnType("TEXT");
 
                     b.HasKey("PatternId", "Number");
+
+                    b.HasIndex("Code")
+                        .IsUnique();
 
                     b.ToTable("Versions", (string)null);
                 });
@@ -270,6 +357,24 @@ namespace PatternShop.Store
                     b.HasOne("PatternShop.Store.MakerRow", null)
                         .WithMany()
                         .HasForeignKey("MakerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("PatternShop.Store.PreviewRow", b =>
+                {
+                    b.HasOne("PatternShop.Store.PatternRow", null)
+                        .WithMany()
+                        .HasForeignKey("PatternId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("PatternShop.Store.ReportRow", b =>
+                {
+                    b.HasOne("PatternShop.Store.VersionRow", null)
+                        .WithMany()
+                        .HasForeignKey("PatternId", "Number")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -1,0 +1,107 @@
+namespace PatternShop.Weave;
+
+/// <summary>A count, a length or a part of the plan that two versions give differently, in words.</summary>
+/// <param name="Label">What it is.</param>
+/// <param name="Old">As the old version says it; may have several lines.</param>
+/// <param name="New">As the new version says it.</param>
+public sealed record FactChange(string Label, string Old, string New);
+
+public sealed partial class Wording
+{
+    private const int NumbersNamed = 8;
+
+    public string ChangesTitle(int since) => $"What changed since version {Number(since)}";
+
+    public string BeforeLabel => "before";
+
+    public string NowLabel => "now";
+
+    public string TooLongToCompare => "These versions are too long to be laid beside each other row by row.";
+
+    /// <summary>How many rows differ: "2 rows read otherwise, 1 row is new; the other 14 read as before."</summary>
+    public string RowsSummary(PieceDifference difference)
+    {
+        ArgumentNullException.ThrowIfNull(difference);
+        var fates = difference.Rows.CountBy(row => row.Fate).ToDictionary();
+        int Of(RowFate fate) => fates.GetValueOrDefault(fate);
+        var parts = new[]
+        {
+            Of(RowFate.Changed) is var changed and > 0 ? $"{Rows(changed)} {(changed == 1 ? "reads" : "read")} otherwise" : "",
+            Of(RowFate.Inserted) is var inserted and > 0 ? $"{Rows(inserted)} {(inserted == 1 ? "is" : "are")} new" : "",
+            Of(RowFate.Removed) is var removed and > 0 ? $"{Rows(removed)} {(removed == 1 ? "is" : "are")} gone" : "",
+        }.Where(part => part.Length > 0).ToList();
+        if (parts.Count == 0)
+        {
+            return "Every row reads as before.";
+        }
+
+        var same = Of(RowFate.Same) switch { 0 => "no row reads as before", 1 => "1 row reads as before", var many => $"{Number(many)} rows read as before" };
+        return $"{string.Join(", ", parts)}; {same}.";
+    }
+
+    /// <summary>Which rows changed in one way: "Rows 4 and 12, now rows 5 and 14", "Row 3 is new", "Row 6 is gone".</summary>
+    public string ChangedRowsText(ChangedRows rows)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        return rows.Fate switch
+        {
+            RowFate.Inserted => $"{Capital(NumbersOf(rows.New))} {(rows.New.Count == 1 ? "is" : "are")} new",
+            RowFate.Removed => $"{Capital(NumbersOf(rows.Old))} {(rows.Old.Count == 1 ? "is" : "are")} gone",
+            _ when rows.Old.Equals(rows.New) => Capital(NumbersOf(rows.Old)),
+            _ => $"{Capital(NumbersOf(rows.Old))}, now {NumbersOf(rows.New)}",
+        };
+    }
+
+    /// <summary>A whole reading of a row with its weft where there are several: "from the left →: over 3, under 2".</summary>
+    public string RowText(Piece piece, int number)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        var weft = WeftName(piece, piece.Rows[number - 1].Weft);
+        return (weft.Length > 0 ? weft + ", " : "") + DirectionsText(piece.Reading(number));
+    }
+
+    /// <summary>Counts, lengths and plan that differ, each with both readings.</summary>
+    public Sequence<FactChange> FactChanges(Piece old, Piece @new)
+    {
+        ArgumentNullException.ThrowIfNull(old);
+        ArgumentNullException.ThrowIfNull(@new);
+        return [.. Facts(old).Zip(Facts(@new), (before, now) => new FactChange(before.Label, before.Text, now.Text)).Where(fact => fact.Old != fact.New)];
+    }
+
+    /// <summary>Where somebody goes on: "Go on with row 9 of version 2, which starts from the left."</summary>
+    public string GoOnText(MovedPlace place, int number)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        return place.SideNext is { } side
+            ? $"Go on with row {Number(place.Next)} of version {Number(number)}, which starts from the {Name(side)}."
+            : $"In version {Number(number)} the piece is done here.";
+    }
+
+    /// <summary>Says that the weft lies at the wrong side; empty where it fits.</summary>
+    public string SideText(MovedPlace place)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        return place is { SideFits: false, SideNow: { } now, SideNext: { } next }
+            ? $"Your weft is at the {Name(now)}, and that row starts from the {Name(next)}: end this weft there and begin a new one at the {Name(next)}, or finish in the version that you began."
+            : "";
+    }
+
+    private (string Label, string Text)[] Facts(Piece piece) =>
+    [
+        ("Title", piece.Document.Title),
+        (WarpTitle, WarpArithmetic(piece)),
+        (CountingRuleLabel, EndsRule(piece)),
+        ("Sett and width", WidthText(piece)),
+        ("Rows and length", LengthText(piece)),
+        (EdgesLabel, EdgesText(piece)),
+        (BeginLabel, string.Join(' ', new[] { StartText(piece), OffsetText(piece) }.Where(text => text.Length > 0))),
+        ("Floats", FloatsText(Floats.Longest(piece))),
+        (ScheduleTitle, string.Join('\n', Schedule.Of(piece).Select(line => ScheduleText(piece, line)))),
+        (NotesTitle, piece.Document.Notes),
+        (LicenceLabel, piece.Document.Licence),
+    ];
+
+    private string NumbersOf(Sequence<int> numbers) => numbers.Count <= NumbersNamed
+        ? Listed("row", "rows", numbers)
+        : $"rows {string.Join(", ", numbers.Take(NumbersNamed).Select(Number))} and {Number(numbers.Count - NumbersNamed)} more";
+}
