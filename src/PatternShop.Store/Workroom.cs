@@ -118,6 +118,16 @@ public sealed class Workroom
         async context => await Own(context, maker, id).AnyAsync(cancellationToken) ? await NextAsync(context, id, cancellationToken) : (int?)null,
         cancellationToken);
 
+    /// <summary>The document of a version of the maker's own, withdrawn or not; null when there is none.</summary>
+    public Task<PatternDocument?> IssuedAsync(MakerId maker, PatternId id, int number, CancellationToken cancellationToken = default) => _store.ReadAsync(
+        async context => await context.Versions
+            .Where(version => version.PatternId == id.Value && version.Number == number && Own(context, maker, id).Any())
+            .Select(version => version.Canonical)
+            .SingleOrDefaultAsync(cancellationToken) is { } canonical
+            ? DocumentContent.Read(canonical)
+            : null,
+        cancellationToken);
+
     /// <summary>Makes a version that will never change. A withdrawn pattern stays withdrawn.</summary>
     /// <exception cref="ArgumentException">Hash, bytes and files do not fit together, or are not of the present document.</exception>
     public async Task<IssueResult> IssueAsync(MakerId maker, PatternId id, IssueRequest request, CancellationToken cancellationToken = default)

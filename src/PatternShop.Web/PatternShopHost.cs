@@ -60,6 +60,8 @@ internal static class PatternShopHost
         builder.Services.AddAccount();
         builder.Services.AddPublicPages();
         builder.Services.AddSingleton<Issuer>();
+        builder.Services.AddSingleton<IssueTools>();
+        builder.Services.AddSingleton<ReportThrottle>();
         var app = builder.Build();
         UsePipeline(app, settings);
         MapEndpoints(app);
@@ -79,7 +81,7 @@ internal static class PatternShopHost
         services.AddEditor();
         services.AddHttpContextAccessor();
         services.AddHealthChecks();
-        services.AddResponseCompression(options => options.MimeTypes = ["text/html", "image/svg+xml"]);
+        services.AddResponseCompression(options => options.MimeTypes = ["text/html", "image/svg+xml", "application/json"]);
         services.AddExceptionHandler<ErrorPages>();
         services.AddAntiforgery(options =>
         {
@@ -131,10 +133,16 @@ internal static class PatternShopHost
         open.MapHealthChecks("/healthz");
         open.MapSamples();
         open.MapPublicPages();
+        open.MapChanges();
+        open.MapCopies();
+        open.MapPreviews();
+        open.MapReports();
         open.MapAccount();
         var studio = app.MapGroup("/studio").RequireAuthorization().AddEndpointFilter(NeverKept);
         studio.MapMyPatterns();
         studio.MapIssuing();
+        studio.MapPreviewing();
+        studio.MapReportDesk();
         app.MapEditor();
     }
 

@@ -22,6 +22,8 @@ internal sealed class TestStore : IAsyncDisposable
         Makers = new Makers(Access, Hashing, Time, Random);
         Workroom = new Workroom(Access, Time, Random);
         Shelf = new PublicShelf(Access);
+        Previews = new PreviewDesk(Access, Time, Random);
+        Reports = new ReportDesk(Access, Time, Random);
     }
 
     public static PassphraseHashing Hashing { get; } = new(10, PassphraseHashing.Pbkdf2);
@@ -40,6 +42,10 @@ internal sealed class TestStore : IAsyncDisposable
     public Workroom Workroom { get; }
 
     public PublicShelf Shelf { get; }
+
+    public PreviewDesk Previews { get; }
+
+    public ReportDesk Reports { get; }
 
     public SetTime Time { get; } = new();
 
@@ -90,7 +96,8 @@ internal sealed class TestStore : IAsyncDisposable
     {
         var open = (await Workroom.OpenAsync(maker, id))!;
         var next = number ?? (await Workroom.NextNumberAsync(maker, id))!.Value;
-        return Request(open.Revision, next, open.Document);
+        var request = Request(open.Revision, next, open.Document);
+        return request with { Code = CopyCode.Of(id, next, request.Hash) };
     }
 
     public static IssueRequest Request(long revision, int number, PatternDocument document)

@@ -7,9 +7,12 @@ internal static class AddressBlock
 {
     private const double Gap = 4;
 
+    // large enough for a phone over a table
+    private const double Module = 0.8;
+
     public static Beside Of(string address, Wording wording)
     {
-        var code = QrCode.Draw(address);
+        var code = QrPicture.Of(address, Module);
         var figure = new Tag(TagKind.Figure) { Alternative = wording.CodeDescription(address) };
         return new Beside(
             new Picture(code.Width, code.Height, ShapeMarks.Of(code).Select(mark => new Placed(mark, figure)).ToSequence()),

@@ -14,7 +14,7 @@ public sealed record ShelfPattern(PatternId Id, string Title, string StudioName,
 
 /// <summary>One line of the list of versions.</summary>
 /// <param name="Kind">What it is to the one before.</param>
-public sealed record ShelfVersion(int Number, DateOnly Date, string Note, string Hash, VersionKind Kind);
+public sealed record ShelfVersion(int Number, DateOnly Date, string Note, string Hash, VersionKind Kind = VersionKind.Edition);
 
 /// <summary>A version and what it consists of.</summary>
 /// <param name="Canonical">Canonical bytes of the document.</param>

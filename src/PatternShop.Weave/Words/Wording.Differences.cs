@@ -86,6 +86,36 @@ public sealed partial class Wording
             : "";
     }
 
+    /// <summary>The changes behind the place: "You have passed 1 change: row 4."</summary>
+    public string PassedText(MovedPlace place)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        return place.Passed.Count == 0 ? "You have passed none of the changes." : $"You have passed {Count(place.Passed.Count, "change", "changes")}: {FatesText(place.Passed)}.";
+    }
+
+    /// <summary>The changes before the place: "2 changes are to come: rows 12 and 20."</summary>
+    public string ToComeText(MovedPlace place)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        return place.ToCome.Count == 0
+            ? "No change is to come."
+            : $"{Count(place.ToCome.Count, "change is", "changes are")} to come: {FatesText(place.ToCome)}.";
+    }
+
+    // Changed and new rows by their new numbers, rows that are gone by their old ones.
+    private string FatesText(Sequence<RowPair> rows)
+    {
+        var parts = new[]
+        {
+            (Text: "", Rows: Of(RowFate.Changed, row => row.New)),
+            (Text: "new ", Rows: Of(RowFate.Inserted, row => row.New)),
+            (Text: "no longer ", Rows: Of(RowFate.Removed, row => row.Old)),
+        };
+        return string.Join(", ", parts.Where(part => part.Rows.Count > 0).Select(part => part.Text + NumbersOf(part.Rows)));
+
+        Sequence<int> Of(RowFate fate, Func<RowPair, int?> number) => rows.Where(row => row.Fate == fate).Select(number).OfType<int>().ToSequence();
+    }
+
     private (string Label, string Text)[] Facts(Piece piece) =>
     [
         ("Title", piece.Document.Title),

@@ -53,6 +53,9 @@ public sealed partial class Wording
     public string VersionText(int number, DateOnly date) => $"Version {Number(number)}, {date.Day} {Months[date.Month - 1]} {date.Year}";
 
     /// <summary>The version line of what is not issued yet.</summary>
+    /// <summary>Which copy a sheet is, and where to look it up: "Copy ABCD-1234 · is it the newest? https://…".</summary>
+    public string CopyText(string code, string? address) => address is null ? $"Copy {code}" : $"Copy {code} · is it the newest? {address}";
+
     public string NotIssuedText => $"Version: {NotIssued}";
 
     /// <summary>"page 2 of 5".</summary>

@@ -98,6 +98,7 @@ public sealed class ImmutabilityTests
         .. from table in Issued from row in new[] { "same key", "same rowid" } select Replacement(raw, table, row == "same key"),
         .. from table in Issued select Upsert(raw, table),
         "INSERT INTO VersionFiles SELECT PatternId, Number, 'a5', Place, Name, MediaType, Hash, Size FROM VersionFiles WHERE rowid = 1",
+        $"INSERT OR REPLACE INTO Versions ({string.Join(", ", raw.Columns("Versions"))}) SELECT {string.Join(", ", raw.Columns("Versions").Select(column => column == "PatternId" ? "'zzzzzzzzzz'" : column))} FROM Versions WHERE rowid = 1",
         "DELETE FROM Patterns WHERE Id IN (SELECT PatternId FROM Versions)",
         "UPDATE Patterns SET Id = 'zzzzzzzzzz' WHERE rowid = 1",
         "UPDATE Patterns SET MakerId = 2 WHERE rowid = 1",

@@ -18,6 +18,7 @@ public sealed class TwoMakersTests
         [nameof(Workroom.UndoAsync)] = async (workroom, maker, id) => await workroom.UndoAsync(maker, id, "other", 1, 4),
         [nameof(Workroom.RedoAsync)] = async (workroom, maker, id) => await workroom.RedoAsync(maker, id, "other", 1, 4),
         [nameof(Workroom.NextNumberAsync)] = async (workroom, maker, id) => await workroom.NextNumberAsync(maker, id),
+        [nameof(Workroom.IssuedAsync)] = async (workroom, maker, id) => await workroom.IssuedAsync(maker, id, 1),
         [nameof(Workroom.IssueAsync)] = async (workroom, maker, id) => await workroom.IssueAsync(maker, id, TestStore.Request(4, 2, Charts.Document("x.") with { Title = "2" })),
         [nameof(Workroom.WithdrawAsync)] = async (workroom, maker, id) => await workroom.WithdrawAsync(maker, id),
         [nameof(Workroom.RestoreAsync)] = async (workroom, maker, id) => await workroom.RestoreAsync(maker, id),

@@ -66,7 +66,7 @@ public sealed class PublicShelfTests
         var two = await store.PatternAsync(maker, First);
         var request = await store.IssueAsync(maker, one);
         store.Time.Now += TimeSpan.FromMinutes(1);
-        await store.Workroom.IssueAsync(maker, two, request with { Files = [request.Files[0] with { Name = "other.pdf", MediaType = "application/x-other" }] });
+        await store.Workroom.IssueAsync(maker, two, request with { Code = null, Files = [request.Files[0] with { Name = "other.pdf", MediaType = "application/x-other" }] });
         var hash = PatternWriter.Hash(request.Files[0].Bytes);
         await GivenAsync(store, hash, new ShelfFile("other.pdf", "application/x-other", request.Files[0].Bytes));
         await store.Workroom.WithdrawAsync(maker, two);

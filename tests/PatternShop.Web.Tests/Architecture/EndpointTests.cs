@@ -49,6 +49,20 @@ public sealed class EndpointTests
         ["GET /p/{id}"] = (For.Everybody, "/p/{id}"),
         ["GET /p/{id}/{slug}"] = (For.Everybody, "/p/{id}/secret-cloth"),
         ["GET /p/{id}/{slug}/v/{number:int}"] = (For.Everybody, "/p/{id}/secret-cloth/v/1"),
+        ["GET /p/{id}/{slug}/v/{number:int}/changes"] = (For.Everybody, "/p/{id}/secret-cloth/v/1/changes"),
+        ["GET /p/{id}/{slug}/v/{number:int}/report"] = (For.Everybody, "/p/{id}/secret-cloth/v/1/report"),
+        ["POST /p/{id}/{slug}/v/{number:int}/report"] = (For.EverybodysForm, "/p/{id}/secret-cloth/v/1/report"),
+        ["GET /p/{id}/moves/{from:int}/{to:int}.json"] = (For.Everybody, "/p/{id}/moves/1/2.json"),
+        ["GET /reports/{secret}"] = (For.Everybody, "/reports/0000"),
+        ["GET /c"] = (For.Everybody, "/c"),
+        ["GET /c/{code}"] = (For.Everybody, "/c/ABCD1234"),
+        ["GET /preview/{secret}"] = (For.Everybody, "/preview/0000"),
+        ["GET /preview/{secret}/{file}"] = (For.Everybody, "/preview/0000/chart.svg"),
+        ["GET /studio/patterns/{id}/preview"] = (For.Owner, "/studio/patterns/{new}/preview"),
+        ["POST /studio/patterns/{id}/preview"] = (For.Owner, "/studio/patterns/{new}/preview"),
+        ["POST /studio/patterns/{id}/preview/end"] = (For.Owner, "/studio/patterns/{id}/preview/end"),
+        ["GET /studio/patterns/{id}/reports"] = (For.Owner, "/studio/patterns/{id}/reports"),
+        ["POST /studio/patterns/{id}/reports/{report:long}"] = (For.Owner, "/studio/patterns/{id}/reports/1"),
         ["GET /p/{id}/v/{number:int}/picture.svg"] = (For.Everybody, "/p/{id}/v/1/picture.svg"),
         ["GET /files/{hash}/{name}"] = (For.Everybody, "/files/0000/x.pdf"),
         ["GET /setup"] = (For.Everybody, "/setup"),
@@ -74,7 +88,7 @@ public sealed class EndpointTests
         ["POST /studio/patterns/{id}/restore"] = (For.Owner, "/studio/patterns/{hidden}/restore"),
     };
 
-    private static readonly (string, string)[] Fields = [("revision", "1"), ("Note", ""), ("sample", "first-steps")];
+    private static readonly (string, string)[] Fields = [("revision", "1"), ("Note", ""), ("sample", "first-steps"), ("Answer", "Thank you."), ("Text", "")];
 
     [Fact]
     public async Task Every_address_has_a_line_and_every_line_an_address()
@@ -233,6 +247,8 @@ public sealed class EndpointTests
         var (issued, fresh, other, hidden) = (await shop.PatternAsync(document), await shop.PatternAsync(document), await shop.PatternAsync(document), await shop.PatternAsync(document));
         await TestShop.IssueAsync(maker, issued);
         await TestShop.IssueAsync(maker, hidden);
+        Assert.IsType<SendResult.Sent>(await shop.Services.GetRequiredService<ReportDesk>().SendAsync(issued, 1, new NewReport(1, "Wrong.", ""), TestContext.Current.CancellationToken));
+        await shop.Services.GetRequiredService<PreviewDesk>().BeginAsync((await shop.MakerAsync()).Id, issued, TestContext.Current.CancellationToken);
         Assert.True(await shop.Workroom.WithdrawAsync((await shop.MakerAsync()).Id, hidden, TestContext.Current.CancellationToken));
         return new Patterns(issued, fresh, other, hidden, await StateAsync(shop));
     }
@@ -242,7 +258,15 @@ public sealed class EndpointTests
     {
         var maker = (await shop.MakerAsync()).Id;
         var cards = await shop.Workroom.ListAsync(maker, TestContext.Current.CancellationToken);
-        return string.Join('\n', cards.OrderBy(card => card.Id.Value, StringComparer.Ordinal));
+        var lines = new List<string>();
+        foreach (var card in cards.OrderBy(card => card.Id.Value, StringComparer.Ordinal))
+        {
+            lines.Add(card.ToString());
+            lines.Add($"preview since {await shop.Services.GetRequiredService<PreviewDesk>().BeganAsync(maker, card.Id, TestContext.Current.CancellationToken)}");
+            lines.AddRange((await shop.Services.GetRequiredService<ReportDesk>().ListAsync(maker, card.Id, TestContext.Current.CancellationToken))!.Select(report => report.ToString()));
+        }
+
+        return string.Join('\n', lines);
     }
 
     private sealed record Patterns(PatternId Issued, PatternId New, PatternId Other, PatternId Hidden, string State)

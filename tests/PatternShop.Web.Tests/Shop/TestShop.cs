@@ -101,10 +101,10 @@ internal sealed class TestShop : IAsyncDisposable
     public async Task<PatternId> PatternAsync(PatternDocument document, string email = Email) => await Workroom.CreateAsync((await MakerAsync(email)).Id, document);
 
     /// <summary>Issues a pattern as it stands, by the maker's form.</summary>
-    public static Task<Reply> IssueAsync(Visitor maker, PatternId id, string note = "")
+    public static Task<Reply> IssueAsync(Visitor maker, PatternId id, string note = "", string kind = "correction")
     {
         var path = $"/studio/patterns/{id}/issue";
-        return maker.FillAsync(path, path, ("Note", note));
+        return maker.FillAsync(path, path, ("Note", note), ("Kind", kind));
     }
 
     public async ValueTask DisposeAsync()

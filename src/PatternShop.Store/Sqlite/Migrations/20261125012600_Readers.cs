@@ -104,11 +104,16 @@ namespace PatternShop.Store
                 table: "Reports",
                 column: "SecretHash",
                 unique: true);
+
+            // "or replace" removes a row with the same code without asking the triggers for deleting
+            migrationBuilder.Sql("CREATE TRIGGER Versions_code BEFORE INSERT ON Versions WHEN EXISTS (SELECT 1 FROM Versions WHERE Code = NEW.Code) BEGIN SELECT RAISE(ABORT, 'A version never changes and never vanishes.'); END;");
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.Sql("DROP TRIGGER Versions_code;");
+
             migrationBuilder.DropTable(
                 name: "Previews");
 

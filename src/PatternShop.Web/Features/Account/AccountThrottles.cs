@@ -16,7 +16,7 @@ internal sealed class AccountThrottles(TimeProvider time)
         _addresses.Wait(Network(http.Connection.RemoteIpAddress)) ?? (email is null ? null : _makers.Wait(email.Trim().ToLowerInvariant()));
 
     // Whoever has one IPv6 address has the 2^64 beside it.
-    private static string Network(IPAddress? address)
+    internal static string Network(IPAddress? address)
     {
         if (address is not { AddressFamily: AddressFamily.InterNetworkV6, IsIPv4MappedToIPv6: false })
         {

@@ -8,10 +8,11 @@ namespace PatternShop.Web;
 /// <param name="Difference">Their rows; null where they are too long to be compared.</param>
 /// <param name="Changes">The rows that differ, those together that changed alike.</param>
 /// <param name="Facts">Counts and plan that differ.</param>
-internal sealed record Comparison(Piece Old, Piece New, PieceDifference? Difference, Sequence<ChangedRows> Changes, Sequence<FactChange> Facts)
+public sealed record Comparison(Piece Old, Piece New, PieceDifference? Difference, Sequence<ChangedRows> Changes, Sequence<FactChange> Facts)
 {
     public static Comparison Of(Piece old, Piece @new, Wording words)
     {
+        ArgumentNullException.ThrowIfNull(words);
         var difference = PieceDifference.IsTooLong(old, @new) ? null : PieceDifference.Between(old, @new);
         return new Comparison(old, @new, difference, difference?.Changes() ?? [], words.FactChanges(old, @new));
     }

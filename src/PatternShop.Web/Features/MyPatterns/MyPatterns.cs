@@ -20,11 +20,12 @@ internal static class MyPatterns
         studio.MapForm("/patterns/{id}/restore", RestoreSentAsync);
     }
 
-    private static async Task<IResult> ListAsync(HttpContext http, Makers makers, Workroom workroom) => new HtmlPage<MyPatternsPage>(
+    private static async Task<IResult> ListAsync(HttpContext http, Makers makers, Workroom workroom, ReportDesk reports) => new HtmlPage<MyPatternsPage>(
         new Dictionary<string, object?>(StringComparer.Ordinal)
         {
             [nameof(MyPatternsPage.Maker)] = await http.MakerAsync(makers),
             [nameof(MyPatternsPage.Patterns)] = await workroom.ListAsync(http.User.Maker(), http.RequestAborted),
+            [nameof(MyPatternsPage.Waiting)] = await reports.WaitingAsync(http.User.Maker(), http.RequestAborted),
         });
 
     private static async Task<IResult> NewAsync(HttpContext http, Makers makers) =>

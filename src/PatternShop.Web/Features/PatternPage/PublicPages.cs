@@ -10,14 +10,16 @@ internal static class PublicPages
     {
         services.AddSingleton<PieceShelf>();
         services.AddSingleton<FileShelf>();
+        services.AddSingleton<ComparisonShelf>();
+        services.AddSingleton<VersionReader>();
     }
 
     public static void MapPublicPages(this IEndpointRouteBuilder routes)
     {
         routes.MapPage("/", FrontAsync);
-        routes.MapPage("/p/{id}", (string id, HttpContext http, PublicShelf shelf, PieceShelf pieces, ShopAddress shop) => PageAsync(id, "", null, http, shelf, pieces, shop));
-        routes.MapPage("/p/{id}/{slug}", (string id, string slug, HttpContext http, PublicShelf shelf, PieceShelf pieces, ShopAddress shop) => PageAsync(id, slug, null, http, shelf, pieces, shop));
-        routes.MapPage("/p/{id}/{slug}/v/{number:int}", (string id, string slug, int number, HttpContext http, PublicShelf shelf, PieceShelf pieces, ShopAddress shop) => PageAsync(id, slug, number, http, shelf, pieces, shop));
+        routes.MapPage("/p/{id}", (string id, HttpContext http, PublicShelf shelf, VersionReader reader, ShopAddress shop) => PageAsync(id, "", null, http, shelf, reader, shop));
+        routes.MapPage("/p/{id}/{slug}", (string id, string slug, HttpContext http, PublicShelf shelf, VersionReader reader, ShopAddress shop) => PageAsync(id, slug, null, http, shelf, reader, shop));
+        routes.MapPage("/p/{id}/{slug}/v/{number:int}", (string id, string slug, int number, HttpContext http, PublicShelf shelf, VersionReader reader, ShopAddress shop) => PageAsync(id, slug, number, http, shelf, reader, shop));
         routes.MapPage("/p/{id}/v/{number:int}/picture.svg", PictureAsync);
         routes.MapFiles();
     }
@@ -29,7 +31,7 @@ internal static class PublicPages
     private static async Task<IResult> FrontAsync(HttpContext http, PublicShelf shelf) => new HtmlPage<ShopFrontPage>(
         new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(ShopFrontPage.Patterns)] = await shelf.ListAsync(http.RequestAborted) });
 
-    private static async Task<IResult> PageAsync(string id, string slug, int? number, HttpContext http, PublicShelf shelf, PieceShelf pieces, ShopAddress shop)
+    private static async Task<IResult> PageAsync(string id, string slug, int? number, HttpContext http, PublicShelf shelf, VersionReader reader, ShopAddress shop)
     {
         if (!PatternId.TryParse(id, out var patternId) || await shelf.FindAsync(patternId, http.RequestAborted) is not { } pattern)
         {
@@ -41,25 +43,27 @@ internal static class PublicPages
             return Withdrawn();
         }
 
-        if (await shelf.VersionAsync(patternId, number ?? pattern.Versions[0].Number, http.RequestAborted) is not { } version)
+        if (await reader.FindAsync(patternId, number ?? pattern.Versions[0].Number, http.RequestAborted) is not { } found)
         {
             return Results.NotFound();
         }
 
-        var address = Address(patternId, pattern.Title, number);
-        return slug == Slug.Of(pattern.Title)
-            ? Page(pattern, version, pieces, Canonical(await shop.CurrentAsync(http.RequestAborted), pattern, version.Number))
-            : Results.LocalRedirect(address + http.Request.QueryString, permanent: true);
-    }
+        if (slug != Slug.Of(pattern.Title))
+        {
+            return Results.LocalRedirect(Address(patternId, pattern.Title, number) + http.Request.QueryString, permanent: true);
+        }
 
-    private static HtmlPage<PublishedPage> Page(ShelfPattern pattern, IssuedVersion version, PieceShelf pieces, string? canonical) => new(
-        new Dictionary<string, object?>(StringComparer.Ordinal)
+        var (shown, newest) = (found.Version.Number, pattern.Versions[0].Number);
+        return new HtmlPage<PublishedPage>(new Dictionary<string, object?>(StringComparer.Ordinal)
         {
             [nameof(PublishedPage.Pattern)] = pattern,
-            [nameof(PublishedPage.Version)] = version,
-            [nameof(PublishedPage.Piece)] = pieces.Of(version.Canonical),
-            [nameof(PublishedPage.Canonical)] = canonical,
+            [nameof(PublishedPage.Version)] = found.Version,
+            [nameof(PublishedPage.Piece)] = found.Piece,
+            [nameof(PublishedPage.Canonical)] = Canonical(await shop.CurrentAsync(http.RequestAborted), pattern, shown),
+            [nameof(PublishedPage.Since)] = shown > 1 ? await reader.CompareAsync(patternId, shown - 1, shown, http.RequestAborted) : null,
+            [nameof(PublishedPage.Newer)] = shown < newest ? await reader.CompareAsync(patternId, shown, newest, http.RequestAborted) : null,
         });
+    }
 
     // The page of the newest version has two addresses; the one without a number is the one to keep.
     private static string? Canonical(string? shop, ShelfPattern pattern, int number) =>
@@ -76,7 +80,7 @@ internal static class PublicPages
         return Results.Text(MotifPicture.Svg(pieces.Of(version.Canonical), "picture"), "image/svg+xml");
     }
 
-    private static HtmlPage<NoticePage> Withdrawn() => NoticePage.Of(
+    internal static HtmlPage<NoticePage> Withdrawn() => NoticePage.Of(
         StatusCodes.Status410Gone,
         "This pattern was withdrawn",
         "Its maker has taken it off the shelf. A copy that you have printed or kept is still yours to weave from.");

@@ -13,12 +13,12 @@ internal static class IssueEndpoints
         studio.MapForm("/patterns/{id}/issue", IssueSentAsync);
     }
 
-    private static async Task<IResult> IssueAsync(string id, HttpContext http, Makers makers, Workroom workroom, Issuer issuer, ShopAddress shop) =>
+    private static async Task<IResult> IssueAsync(string id, HttpContext http, Makers makers, Workroom workroom, IssueTools tools) =>
         await MyPatterns.OpenAsync(id, http, workroom) is { } pattern
-            ? await PageAsync(http, await http.MakerAsync(makers), pattern, issuer, shop, new Typed("", []), StatusCodes.Status200OK)
+            ? await PageAsync(http, await http.MakerAsync(makers), pattern, tools, new Typed(IssueForm.Blank, []), StatusCodes.Status200OK)
             : Results.NotFound();
 
-    private static async Task<IResult> IssueSentAsync(string id, HttpContext http, Makers makers, Workroom workroom, Issuer issuer, ShopAddress shop)
+    private static async Task<IResult> IssueSentAsync(string id, HttpContext http, Makers makers, Workroom workroom, IssueTools tools)
     {
         if (!PatternId.TryParse(id, out var patternId))
         {
@@ -32,8 +32,8 @@ internal static class IssueEndpoints
         }
 
         var maker = await http.MakerAsync(makers);
-        var note = form["Note"].ToString().ReplaceLineEndings("\n").Trim();
-        switch (await issuer.IssueAsync(maker, patternId, revision, note, http.RequestAborted))
+        var typed = Read(form);
+        switch (await tools.Issuer.IssueAsync(maker, patternId, revision, typed, http.RequestAborted))
         {
             case IssueOutcome.Issued:
                 return new SeeOther(LocalAddress.Studio);
@@ -42,29 +42,40 @@ internal static class IssueEndpoints
             case IssueOutcome.NothingNew:
                 return NothingNew();
             case IssueOutcome.Refused refused:
-                return await AgainAsync(new Typed(note, refused.Problems), StatusCodes.Status422UnprocessableEntity);
+                return await AgainAsync(new Typed(typed, refused.Problems), StatusCodes.Status422UnprocessableEntity);
             default:
                 var changed = new FieldProblem("Note", "The pattern was changed or issued from another window while you were here.", "This is how it stands now: look it over, then issue it.");
-                return await AgainAsync(new Typed(note, [changed]), StatusCodes.Status409Conflict);
+                return await AgainAsync(new Typed(typed, [changed]), StatusCodes.Status409Conflict);
         }
 
-        async Task<IResult> AgainAsync(Typed typed, int status) => await MyPatterns.OpenAsync(id, http, workroom) is { } pattern
-            ? await PageAsync(http, maker, pattern, issuer, shop, typed, status)
+        async Task<IResult> AgainAsync(Typed again, int status) => await MyPatterns.OpenAsync(id, http, workroom) is { } pattern
+            ? await PageAsync(http, maker, pattern, tools, again, status)
             : Results.NotFound();
     }
 
-    private static async Task<IResult> PageAsync(HttpContext http, Maker maker, OpenPattern pattern, Issuer issuer, ShopAddress shop, Typed typed, int status) => new HtmlPage<IssuePage>(
-        new Dictionary<string, object?>(StringComparer.Ordinal)
-        {
-            [nameof(IssuePage.Maker)] = maker,
-            [nameof(IssuePage.Pattern)] = pattern,
-            [nameof(IssuePage.Piece)] = Piece.Of(pattern.Document),
-            [nameof(IssuePage.Date)] = issuer.Today(maker),
-            [nameof(IssuePage.ShopAddress)] = await shop.CurrentAsync(http.RequestAborted),
-            [nameof(IssuePage.Note)] = typed.Note,
-            [nameof(IssuePage.Problems)] = typed.Problems,
-        },
-        status);
+    private static IssueForm Read(IFormCollection form) => new(
+        form["Note"].ToString().ReplaceLineEndings("\n").Trim(),
+        form["Kind"].ToString() switch { "correction" => VersionKind.Correction, "edition" => VersionKind.Edition, _ => null },
+        [.. form["Mends"].Select(id => long.TryParse(id, NumberStyles.None, CultureInfo.InvariantCulture, out var report) ? report : -1).Where(report => report >= 0)]);
+
+    private static async Task<IResult> PageAsync(HttpContext http, Maker maker, OpenPattern pattern, IssueTools tools, Typed typed, int status)
+    {
+        var piece = Piece.Of(pattern.Document);
+        return new HtmlPage<IssuePage>(
+            new Dictionary<string, object?>(StringComparer.Ordinal)
+            {
+                [nameof(IssuePage.Maker)] = maker,
+                [nameof(IssuePage.Pattern)] = pattern,
+                [nameof(IssuePage.Piece)] = piece,
+                [nameof(IssuePage.Date)] = tools.Issuer.Today(maker),
+                [nameof(IssuePage.ShopAddress)] = await tools.Shop.CurrentAsync(http.RequestAborted),
+                [nameof(IssuePage.Since)] = await tools.SinceAsync(maker, pattern, piece, http.RequestAborted),
+                [nameof(IssuePage.Reports)] = await tools.Reports.ListAsync(maker.Id, pattern.Id, http.RequestAborted) ?? [],
+                [nameof(IssuePage.Form)] = typed.Form,
+                [nameof(IssuePage.Problems)] = typed.Problems,
+            },
+            status);
+    }
 
     private static HtmlPage<NoticePage> NothingNew() => NoticePage.Of(
         StatusCodes.Status409Conflict,
@@ -73,5 +84,15 @@ internal static class IssueEndpoints
         "Back to my patterns",
         LocalAddress.Studio);
 
-    private sealed record Typed(string Note, IReadOnlyList<FieldProblem> Problems);
+    private sealed record Typed(IssueForm Form, IReadOnlyList<FieldProblem> Problems);
+}
+
+/// <summary>What issuing needs beside the workroom.</summary>
+internal sealed record IssueTools(Issuer Issuer, ShopAddress Shop, Workroom Workroom, ReportDesk Reports, Wording Words)
+{
+    /// <summary>What readers have beside what would be issued; null when they have nothing.</summary>
+    public async Task<Comparison?> SinceAsync(Maker maker, OpenPattern pattern, Piece piece, CancellationToken cancellationToken) =>
+        pattern is { HasUnissuedChanges: true, Versions: [var newest, ..] } && await Workroom.IssuedAsync(maker.Id, pattern.Id, newest.Number, cancellationToken) is { } issued
+            ? Comparison.Of(Piece.Of(issued), piece, Words)
+            : null;
 }

@@ -24,6 +24,15 @@ internal abstract record IssueOutcome
     public sealed record Refused(IReadOnlyList<FieldProblem> Problems) : IssueOutcome;
 }
 
+/// <summary>What the maker says about a version.</summary>
+/// <param name="Note">A note for readers.</param>
+/// <param name="Kind">What it is to the one before; null when they have not said.</param>
+/// <param name="Mends">The reports that it answers.</param>
+public sealed record IssueForm(string Note, VersionKind? Kind, IReadOnlyList<long> Mends)
+{
+    public static IssueForm Blank { get; } = new("", null, []);
+}
+
 /// <summary>Makes a version: reads document and number, makes the files while nobody waits for the store, then stores all of it at once.</summary>
 internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress shop, TimeProvider time)
 {
@@ -34,7 +43,7 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
     public DateOnly Today(Maker maker) =>
         DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(time.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(maker.TimeZone)).DateTime);
 
-    public async Task<IssueOutcome> IssueAsync(Maker maker, PatternId id, long revision, string note, CancellationToken cancellationToken)
+    public async Task<IssueOutcome> IssueAsync(Maker maker, PatternId id, long revision, IssueForm form, CancellationToken cancellationToken)
     {
         var address = await shop.CurrentAsync(cancellationToken);
         for (var tries = 1; ; tries++)
@@ -54,7 +63,12 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
                 return new IssueOutcome.Changed();
             }
 
-            switch (await workroom.IssueAsync(maker.Id, id, Request(maker, pattern, note, address), cancellationToken))
+            if (NextNumber(pattern) > 1 && form.Kind is null)
+            {
+                return new IssueOutcome.Refused([new FieldProblem("Kind", "You have not said what this version is.", "Choose a correction or a new edition.")]);
+            }
+
+            switch (await workroom.IssueAsync(maker.Id, id, Request(maker, pattern, form, address), cancellationToken))
             {
                 case IssueResult.Issued issued:
                     return new IssueOutcome.Issued(issued.Number);
@@ -70,21 +84,29 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
         }
     }
 
-    private IssueRequest Request(Maker maker, OpenPattern pattern, string note, string? shopAddress)
+    private IssueRequest Request(Maker maker, OpenPattern pattern, IssueForm form, string? shopAddress)
     {
         var (number, date) = (NextNumber(pattern), Today(maker));
         var canonical = PatternWriter.CanonicalBytes(pattern.Document);
         var name = FormattableString.Invariant($"{Slug.Of(pattern.Document.Title)}-v{number}");
+        var hash = PatternWriter.Hash(canonical);
+        var code = CopyCode.Of(pattern.Id, number, hash);
+        var copy = new Copy(code.Spaced, shopAddress is null ? null : $"{shopAddress}/c/{code.Value}");
         var page = shopAddress is null ? null : shopAddress + PublicPages.Address(pattern.Id, pattern.Document.Title, number);
-        var made = files.Make(Piece.Of(pattern.Document), new VersionLine(number, date, page));
+        var made = files.Make(Piece.Of(pattern.Document), new VersionLine(number, date, page) { Copy = copy });
         return new IssueRequest(
             pattern.Revision,
             number,
             date,
-            note,
+            form.Note,
             canonical,
-            PatternWriter.Hash(canonical),
-            [.. made.Select(file => new IssuedFile(file.Kind, $"{name}.{file.Kind}", file.MediaType, file.Bytes))]);
+            hash,
+            [.. made.Select(file => new IssuedFile(file.Kind, $"{name}.{file.Kind}", file.MediaType, file.Bytes))])
+        {
+            Kind = form.Kind ?? VersionKind.Edition,
+            Mends = form.Mends,
+            Code = code,
+        };
     }
 
     public static int NextNumber(OpenPattern pattern) => pattern.Versions is [var newest, ..] ? newest.Number + 1 : 1;

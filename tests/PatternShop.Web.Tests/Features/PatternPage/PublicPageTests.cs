@@ -243,11 +243,11 @@ internal sealed record IssuedShop(TestShop Shop, Visitor Maker, Visitor Reader, 
         return new IssuedShop(shop, maker, reader, id, (await reader.GetAsync($"/p/{id}")).Location ?? throw new InvalidOperationException("It was not issued."));
     }
 
-    public async Task ReissueAsync(PatternDocument document, string note)
+    public async Task ReissueAsync(PatternDocument document, string note, string kind = "correction")
     {
         await Shop.Workroom.SaveAsync((await Shop.MakerAsync()).Id, Id, new StepRequest("test", _revision, _revision, "Change", document));
         _revision++;
-        await TestShop.IssueAsync(Maker, Id, note);
+        await TestShop.IssueAsync(Maker, Id, note, kind);
     }
 
     public async ValueTask DisposeAsync()

@@ -1,0 +1,95 @@
+using PatternShop.Store;
+using PatternShop.Weave;
+
+namespace PatternShop.Web;
+
+/// <summary>A look at a pattern on a phone before it is issued, at a private address that ends when the maker says so.</summary>
+internal static class PreviewEndpoints
+{
+    private static readonly string[] FileNames = ["a4.pdf", "letter.pdf", "chart.svg", "directions.txt"];
+
+    public static void MapPreviews(this IEndpointRouteBuilder routes)
+    {
+        var readers = routes.MapGroup("/preview").AddEndpointFilter(Private);
+        readers.MapPage("/{secret}", PageAsync);
+        readers.MapPage("/{secret}/{file}", FileAsync);
+    }
+
+    public static void MapPreviewing(this IEndpointRouteBuilder studio)
+    {
+        studio.MapPage("/patterns/{id}/preview", StudioAsync);
+        studio.MapForm("/patterns/{id}/preview", BeginSentAsync);
+        studio.MapForm("/patterns/{id}/preview/end", EndSentAsync);
+    }
+
+    private static async Task<IResult> PageAsync(string secret, HttpContext http, PreviewDesk desk)
+    {
+        if (await desk.FindAsync(secret, http.RequestAborted) is not { } preview)
+        {
+            return Ended();
+        }
+
+        return new HtmlPage<PreviewPage>(new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(PreviewPage.Preview)] = preview,
+            [nameof(PreviewPage.Piece)] = Piece.Of(preview.Document),
+            [nameof(PreviewPage.Files)] = Editions.All.Where(edition => FileNames.Contains(edition.Kind))
+                .Select(edition => new FileLink(edition.Title, $"/preview/{secret}/{edition.Kind}", edition.MediaType, 0))
+                .ToList(),
+        });
+    }
+
+    private static async Task<IResult> FileAsync(string secret, string file, HttpContext http, PreviewDesk desk, Wording words)
+    {
+        if (!FileNames.Contains(file, StringComparer.Ordinal) || await desk.FindAsync(secret, http.RequestAborted) is not { } preview)
+        {
+            return Results.NotFound();
+        }
+
+        var edition = Editions.All.Single(edition => edition.Kind == file);
+        return Results.Bytes(edition.Make(Piece.Of(preview.Document), Print.VersionLine.NotIssued, words), edition.MediaType, "preview." + edition.Kind);
+    }
+
+    private static async Task<IResult> StudioAsync(string id, string? shown, HttpContext http, Makers makers, Workroom workroom, PreviewDesk desk, ShopAddress shop)
+    {
+        if (await MyPatterns.OpenAsync(id, http, workroom) is not { } pattern)
+        {
+            return Results.NotFound();
+        }
+
+        var known = shown is not null && (await desk.FindAsync(shown, http.RequestAborted))?.Id == pattern.Id;
+        return new HtmlPage<PreviewStudioPage>(new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(PreviewStudioPage.Maker)] = await http.MakerAsync(makers),
+            [nameof(PreviewStudioPage.Pattern)] = pattern,
+            [nameof(PreviewStudioPage.Began)] = await desk.BeganAsync(http.User.Maker(), pattern.Id, http.RequestAborted),
+            [nameof(PreviewStudioPage.Address)] = known ? $"{await shop.CurrentAsync(http.RequestAborted) ?? $"{http.Request.Scheme}://{http.Request.Host}"}/preview/{shown}" : null,
+        });
+    }
+
+    private static async Task<IResult> BeginSentAsync(string id, HttpContext http, PreviewDesk desk) =>
+        PatternId.TryParse(id, out var pattern) && await desk.BeginAsync(http.User.Maker(), pattern, http.RequestAborted) is { } secret
+            ? new SeeOther($"{MyPatterns.Address(pattern)}/preview?shown={secret}")
+            : Results.NotFound();
+
+    private static async Task<IResult> EndSentAsync(string id, HttpContext http, Workroom workroom, PreviewDesk desk)
+    {
+        if (await MyPatterns.OpenAsync(id, http, workroom) is not { } pattern)
+        {
+            return Results.NotFound();
+        }
+
+        await desk.EndAsync(http.User.Maker(), pattern.Id, http.RequestAborted);
+        return new SeeOther($"{MyPatterns.Address(pattern.Id)}/preview");
+    }
+
+    private static HtmlPage<NoticePage> Ended() => NoticePage.Of(
+        StatusCodes.Status404NotFound, "There is no such preview", "Its maker has ended it, or begun a new one at another address.");
+
+    private static ValueTask<object?> Private(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        context.HttpContext.Response.Headers.CacheControl = "no-store";
+        context.HttpContext.Response.Headers["X-Robots-Tag"] = "noindex";
+        return next(context);
+    }
+}

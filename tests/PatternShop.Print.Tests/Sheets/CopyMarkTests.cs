@@ -1,0 +1,107 @@
+using System.Diagnostics;
+using System.Globalization;
+using PatternShop.Weave;
+using Xunit;
+using ZXing;
+using ZXing.Common;
+using ZXing.QrCode;
+
+namespace PatternShop.Print.Tests;
+
+/// <summary>The code at the foot of each sheet, read back by another library from the page as a picture.</summary>
+public sealed class CopyMarkTests
+{
+    private const string Address = "https://weave.example.org/c/ABCD1234";
+    private const int DotsPerInch = 150;
+    private static readonly VersionLine Version = new(2, new DateOnly(2026, 11, 24)) { Copy = new Copy("ABCD-1234", Address) };
+
+    public static TheoryData<string> PaperNames => ["A4", "Letter"];
+
+    [Theory]
+    [MemberData(nameof(PaperNames))]
+    public void Every_sheet_carries_a_code_that_another_library_reads(string paper)
+    {
+        var pdf = Printable.Make(Piece.Of(Samples.Large), Version, paper == "A4" ? Paper.A4 : Paper.Letter, Wording.English);
+        var pages = Pictures(pdf);
+        Assert.True(pages.Count > 1);
+        Assert.All(pages, page => Assert.Equal(Address, Read(page)));
+    }
+
+    [Fact]
+    public void Without_a_copy_or_an_address_there_is_no_code_so_the_reading_above_can_fail()
+    {
+        Assert.All(Pictures(Samples.Print(Samples.Diamond)), page => Assert.Null(Read(page)));
+        var named = Printable.Make(Piece.Of(Samples.Diamond), Version with { Copy = new Copy("ABCD-1234", null) }, Paper.A4, Wording.English);
+        Assert.All(Pictures(named), page => Assert.Null(Read(page)));
+    }
+
+    // ISO/IEC 18004: four light modules around; half a millimetre a module is a decision of ours
+    [Fact]
+    public void The_quiet_zone_is_four_modules_wide_and_a_module_half_a_millimetre()
+    {
+        var drawing = QrPicture.Of(Address, 0.5);
+        Assert.Equal(QrPicture.Modules(Address) * 0.5, drawing.Width);
+        var dark = drawing.Shapes.OfType<Box>().Where(box => box.Shade == Shade.Black).ToList();
+        Assert.Equal(2, dark.Min(box => box.X), 6);
+        Assert.Equal(2, dark.Min(box => box.Y), 6);
+        Assert.Equal(drawing.Width - 2, dark.Max(box => box.X + box.Width), 6);
+        // a finder pattern is seven modules wide
+        Assert.Contains(dark, box => (box.X, box.Y, box.Width) == (2, 2, 3.5));
+    }
+
+    [Fact]
+    public void Nothing_of_the_sheet_stands_on_the_code()
+    {
+        var plan = Printable.Plan(Piece.Of(Samples.Large), Version, Paper.A4, Wording.English);
+        var top = Paper.A4.Height - 5 - (QrPicture.Modules(Address) * 0.5);
+        Assert.All(plan.Pages, page => Assert.All(
+            page.Items.Where(item => item.Tag is not null),
+            item => Assert.True(item.Mark.Y + item.Mark.Extent.Bottom <= top, $"{item.Mark}")));
+    }
+
+    private static string? Read((byte[] Grey, int Width, int Height) page)
+    {
+        var source = new RGBLuminanceSource(page.Grey, page.Width, page.Height, RGBLuminanceSource.BitmapFormat.Gray8);
+        var hints = new Dictionary<DecodeHintType, object> { [DecodeHintType.TRY_HARDER] = true };
+        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(source)), hints)?.Text;
+    }
+
+    private static List<(byte[] Grey, int Width, int Height)> Pictures(byte[] pdf)
+    {
+        var folder = Directory.CreateTempSubdirectory("patternshop-");
+        try
+        {
+            var file = Path.Combine(folder.FullName, "file.pdf");
+            File.WriteAllBytes(file, pdf);
+            var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("PATTERNSHOP_PDFTOPPM") ?? "pdftoppm") { UseShellExecute = false };
+            foreach (var argument in new[] { "-gray", "-r", DotsPerInch.ToString(CultureInfo.InvariantCulture), file, Path.Combine(folder.FullName, "page") })
+            {
+                start.ArgumentList.Add(argument);
+            }
+
+            using var process = Process.Start(start)!;
+            process.WaitForExit();
+            Assert.Equal(0, process.ExitCode);
+            return [.. folder.EnumerateFiles("page*.pgm").OrderBy(page => page.Name, StringComparer.Ordinal).Select(page => Grey(File.ReadAllBytes(page.FullName)))];
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    // A portable greymap: "P5", width, height, 255, each ended by white space, then a byte a dot.
+    private static (byte[] Grey, int Width, int Height) Grey(byte[] file)
+    {
+        var (at, words) = (0, new List<string>());
+        while (words.Count < 4)
+        {
+            var end = Array.FindIndex(file, at, sign => char.IsWhiteSpace((char)sign));
+            words.Add(System.Text.Encoding.ASCII.GetString(file[at..end]));
+            at = end + 1;
+        }
+
+        Assert.Equal(("P5", "255"), (words[0], words[3]));
+        return (file[at..], int.Parse(words[1], CultureInfo.InvariantCulture), int.Parse(words[2], CultureInfo.InvariantCulture));
+    }
+}

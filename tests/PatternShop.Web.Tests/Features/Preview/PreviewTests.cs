@@ -1,0 +1,57 @@
+using System.Net;
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+public sealed class PreviewTests
+{
+    [Fact]
+    public async Task A_preview_shows_the_pattern_as_not_issued_to_who_has_the_address_until_it_is_ended()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        using var reader = shop.Visit();
+        var id = await shop.PatternAsync(Hostile.Document);
+        var studio = $"/studio/patterns/{id}/preview";
+        var begun = await maker.FillAsync(studio, studio);
+        var page = await maker.GetAsync(begun.Location!);
+        Assert.NotNull(page.Html.QuerySelector(".qr svg"));
+        var address = new Uri(page.Html.QuerySelector(".address a")!.GetAttribute("href")!).AbsolutePath;
+
+        var preview = await reader.GetAsync(address);
+        Assert.Equal((HttpStatusCode.OK, Hostile.Title), (preview.Status, preview.Heading));
+        Assert.Contains("not issued", preview.Words, StringComparison.Ordinal);
+        Assert.Equal(("no-store", "noindex"), (preview.Headers["Cache-Control"], preview.Headers["X-Robots-Tag"]));
+        Assert.NotNull(preview.Html.QuerySelector("meta[name=robots][content=noindex]"));
+        Assert.Empty(preview.Html.QuerySelectorAll("script, form, iframe, img[onerror]"));
+        Assert.DoesNotContain("Set-Cookie", preview.Headers.Keys, StringComparer.OrdinalIgnoreCase);
+        foreach (var link in preview.Html.QuerySelectorAll("ul.files a"))
+        {
+            var file = await reader.GetAsync(link.GetAttribute("href")!);
+            Assert.Equal((HttpStatusCode.OK, "no-store"), (file.Status, file.Headers["Cache-Control"]));
+        }
+
+        Assert.Null((await maker.GetAsync(studio)).Html.QuerySelector(".qr"));
+        await maker.FillAsync(studio, studio + "/end");
+        Assert.Equal(HttpStatusCode.NotFound, (await reader.GetAsync(address)).Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await reader.GetAsync(address + "/chart.svg")).Status);
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task A_new_preview_ends_the_old_one_and_changes_are_seen_at_once()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Charts.Document(Charts.Diamond));
+        var studio = $"/studio/patterns/{id}/preview";
+        var first = "/preview/" + (await maker.FillAsync(studio, studio)).Location!.Split('=')[1];
+        await shop.Workroom.SaveAsync((await shop.MakerAsync()).Id, id, new Store.StepRequest("test", 1, 1, "Change", Charts.Document(Charts.Diamond) with { Title = "Later" }), TestContext.Current.CancellationToken);
+        Assert.Equal("Later", (await maker.GetAsync(first)).Heading);
+        Assert.Equal(HttpStatusCode.SeeOther, (await maker.FillAsync(studio, studio)).Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await maker.GetAsync(first)).Status);
+        maker.Dispose();
+    }
+}

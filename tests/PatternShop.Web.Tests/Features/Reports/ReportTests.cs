@@ -1,0 +1,84 @@
+using System.Net;
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+public sealed class ReportTests
+{
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond) with { Title = "Harbour lights" };
+
+    [Fact]
+    public async Task A_reader_reports_a_row_the_maker_answers_and_names_it_in_a_correction()
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var form = shop.Page + "/v/1/report";
+        Assert.Equal("4", (await shop.Reader.GetAsync(form + "?row=4")).Html.QuerySelector("#field-row")!.GetAttribute("value"));
+        var sent = await shop.Reader.FillAsync(form, form, ("Row", "4"), ("Text", "One over too many <b>here</b>"), ("ReplyTo", "reader@example.org"));
+        Assert.Equal(HttpStatusCode.SeeOther, sent.Status);
+        Assert.Contains("Nothing yet.", (await shop.Reader.GetAsync(sent.Location!)).Words, StringComparison.Ordinal);
+
+        Assert.Contains("Reports (1 to answer)", (await shop.Maker.GetAsync("/studio")).Words, StringComparison.Ordinal);
+        var desk = $"/studio/patterns/{shop.Id}/reports";
+        var seen = await shop.Maker.GetAsync(desk);
+        Assert.Equal(
+            ["Row 4 of version 1", "One over too many <b>here</b>", "Can be reached at: reader@example.org"],
+            seen.Html.QuerySelectorAll("article h2, article .said, article .hint").Select(line => line.TextContent));
+        Assert.Equal(desk, (await shop.Maker.FillAsync(desk, desk + "/1", ("Answer", "You are right."))).Location);
+        var answered = await shop.Reader.GetAsync(sent.Location!);
+        Assert.Contains("You are right.", answered.Words, StringComparison.Ordinal);
+        Assert.Equal("no-store", answered.Headers["Cache-Control"]);
+        Assert.DoesNotContain("reader@example.org", answered.Text, StringComparison.Ordinal);
+
+        await shop.Shop.Workroom.SaveAsync((await shop.Shop.MakerAsync()).Id, shop.Id, new Store.StepRequest("test", 1, 1, "Change", Cloth with { Motif = Cloth.Motif.With(3, 0, !Cloth.Motif[3, 0]) }), TestContext.Current.CancellationToken);
+        var issue = $"/studio/patterns/{shop.Id}/issue";
+        Assert.Contains("Row 4 of version 1: “One over too many <b>here</b>”", (await shop.Maker.GetAsync(issue)).Words, StringComparison.Ordinal);
+        await shop.Maker.FillAsync(issue, issue, ("Kind", "correction"), ("Note", ""), ("Mends", "1"));
+        var page = await shop.Reader.GetAsync(shop.Page);
+        Assert.Contains("It mends what readers reported: row 4 of version 1.", page.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("One over too many", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Only_so_many_reports_come_from_one_network_in_an_hour_and_what_was_typed_is_kept()
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var form = shop.Page + "/v/1/report";
+        for (var sent = 0; sent < ReportThrottle.Most; sent++)
+        {
+            Assert.Equal(HttpStatusCode.SeeOther, (await shop.Reader.FillAsync(form, form, ("Text", "Wrong."))).Status);
+        }
+
+        var refused = await shop.Reader.FillAsync(form, form, ("Row", "2"), ("Text", "Typed <words>"));
+        Assert.Equal((HttpStatusCode.TooManyRequests, "Typed <words>"), (refused.Status, refused.Html.QuerySelector("textarea")!.TextContent));
+        Assert.True(refused.Headers.ContainsKey("Retry-After"));
+        shop.Shop.Clock.Now += ReportThrottle.Window;
+        Assert.Equal(HttpStatusCode.SeeOther, (await shop.Reader.FillAsync(form, form, ("Text", "Wrong."))).Status);
+    }
+
+    [Theory]
+    [InlineData("9", "fine", "", "field-row")]
+    [InlineData("0", "fine", "", "field-row")]
+    [InlineData("x", "fine", "", "field-row")]
+    [InlineData("1", "  ", "", "field-text")]
+    [InlineData("1", "fine", "a\u0007", "field-replyto")]
+    public async Task What_is_wrong_with_a_report_is_said_at_its_field(string row, string text, string reply, string field)
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var form = shop.Page + "/v/1/report";
+        var answer = await shop.Reader.FillAsync(form, form, ("Row", row), ("Text", text), ("ReplyTo", reply));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.Status);
+        Assert.NotNull(answer.Html.QuerySelector($"#{field}[aria-invalid=true]"));
+    }
+
+    [Fact]
+    public async Task The_form_alone_sets_a_cookie_and_nobody_else_finds_a_report()
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        Assert.Contains("Set-Cookie", (await shop.Reader.GetAsync(shop.Page + "/v/1/report")).Headers.Keys, StringComparer.OrdinalIgnoreCase);
+        Assert.DoesNotContain("Set-Cookie", (await shop.Reader.GetAsync(shop.Page)).Headers.Keys, StringComparer.OrdinalIgnoreCase);
+        Assert.Equal(HttpStatusCode.NotFound, (await shop.Reader.GetAsync("/reports/" + new string('0', 26))).Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await shop.Reader.GetAsync(shop.Page + "/v/2/report")).Status);
+    }
+}
