@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using Xunit;
 
@@ -7,6 +8,9 @@ namespace PatternShop.Web.Tests;
 /// <summary>The same documents make the same bytes in any process, time zone, culture, folder and at any time.</summary>
 public sealed class RenderProcessTests
 {
+    // what stands on the path may be a script, whose shell would speak of a locale that the machine lacks
+    private static readonly string Host = Path.GetFullPath(Path.Combine(RuntimeEnvironment.GetRuntimeDirectory(), "..", "..", "..", "dotnet"));
+
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     [Fact]
@@ -43,7 +47,7 @@ public sealed class RenderProcessTests
     private static async Task<(int Code, string Errors)> Run(string[] before, string[] args, Dictionary<string, string> machine)
     {
         string[] prefix = before.Length > 0 && OnPath(before[0]) ? before : [];
-        string[] command = [.. prefix, "dotnet", Path.Combine(AppContext.BaseDirectory, "PatternShop.Web.dll"), .. args];
+        string[] command = [.. prefix, Host, Path.Combine(AppContext.BaseDirectory, "PatternShop.Web.dll"), .. args];
         var start = new ProcessStartInfo(command[0], command[1..]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
         foreach (var (name, value) in machine)
         {
