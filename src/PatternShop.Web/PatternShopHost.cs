@@ -137,6 +137,7 @@ internal static class PatternShopHost
         open.MapCopies();
         open.MapPreviews();
         open.MapReports();
+        open.MapWeaveAlong();
         open.MapAccount();
         var studio = app.MapGroup("/studio").RequireAuthorization().AddEndpointFilter(NeverKept);
         studio.MapMyPatterns();

@@ -78,14 +78,4 @@ public sealed partial class Wording
         };
         return string.Join(", ", parts.Where(part => part.Length > 0));
     }
-
-    /// <summary>A place: "Row 4 of 8 · time 2 of 3 (row 12 of 26)".</summary>
-    public string PlaceText(Piece piece, int number)
-    {
-        ArgumentNullException.ThrowIfNull(piece);
-        var place = piece.PlaceOf(number);
-        return place.Times == 1
-            ? $"Row {Number(number)} of {Number(piece.Rows.Count)}"
-            : $"Row {Number(place.Within)} of {Number(place.RowsEachTime)} · time {Number(place.Time)} of {Number(place.Times)} (row {Number(number)} of {Number(piece.Rows.Count)})";
-    }
 }

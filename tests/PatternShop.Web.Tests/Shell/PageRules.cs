@@ -9,7 +9,8 @@ internal static class PageRules
     /// <summary>What is wrong with a page; empty when all is well.</summary>
     public static IReadOnlyList<string> Faults(IHtmlDocument page) =>
     [
-        .. page.QuerySelectorAll("script, style, iframe, object, embed, base").Select(element => $"<{element.LocalName}>"),
+        .. page.QuerySelectorAll("script").Where(script => !IsModuleOrData(script)).Select(_ => "<script>"),
+        .. page.QuerySelectorAll("style, iframe, object, embed, base").Select(element => $"<{element.LocalName}>"),
         .. from element in page.All
            from attribute in element.Attributes
            where IsInline(attribute)
@@ -29,6 +30,14 @@ internal static class PageRules
 
     private static bool IsInline(IAttr attribute) =>
         attribute.Name == "style" || attribute.Name.StartsWith("on", StringComparison.OrdinalIgnoreCase) || attribute.Value.Contains("javascript:", StringComparison.OrdinalIgnoreCase);
+
+    // a module of ours, or data, which no browser runs
+    private static bool IsModuleOrData(IElement script) => script.GetAttribute("type") switch
+    {
+        "module" => script.GetAttribute("src") is { } source && IsOwn(source) && script.TextContent.Length == 0,
+        "application/json" => !script.HasAttribute("src"),
+        _ => false,
+    };
 
     private static bool IsOwn(string address) =>
         (address.StartsWith('/') && !address.StartsWith("//", StringComparison.Ordinal)) || address.StartsWith('#');

@@ -88,6 +88,8 @@ public sealed class StaticPageTests(WebServer server)
 
     [Theory]
     [InlineData("<script>1</script>", "<script>")]
+    [InlineData("<script type=module>1</script>", "<script>")]
+    [InlineData("<script src='/a.js'></script>", "<script>")]
     [InlineData("<p style='color:red'>a</p>", "<p style=color:red>")]
     [InlineData("<p onclick='x()'>a</p>", "<p onclick=x()>")]
     [InlineData("<a href='https://example.org/'>a</a>", "leads away: https://example.org/")]

@@ -1,0 +1,105 @@
+using System.Text.Json;
+using PatternShop.Weave;
+
+namespace PatternShop.Web;
+
+/// <summary>Which cloth a reader weaves: the pattern, its version (0 for a sample) and the newest version that there is.</summary>
+public sealed record WeaveCopy(string Pattern, int Version, int Newest);
+
+/// <summary>
+/// What the page hands to its script. Every distinct reading stands once; the rows of each band say which they read. A reading is
+/// written as its side (l or r) and its items in the direction of travel: "ru1[o1u2]3o1" is, from the right, under 1, three times
+/// over 1 and under 2, over 1.
+/// </summary>
+/// <param name="Pattern">The pattern's id, or the name of a sample.</param>
+/// <param name="Version">The version; 0 for a sample.</param>
+/// <param name="Newest">The newest version.</param>
+/// <param name="Ends">All ends, floating ones included.</param>
+/// <param name="Floating">Floating ends a side.</param>
+/// <param name="Rows">All rows of the piece.</param>
+/// <param name="Readings">The distinct readings.</param>
+/// <param name="Notes">What is said beside rows, each text once; the first is empty.</param>
+/// <param name="Bands">Rows once through, times through, and for every printed row its reading and its note.</param>
+/// <param name="StitchTexts">What is said of edge stitches, each text once.</param>
+/// <param name="Stitches">Edge stitches in order: rows woven before, text, side (0 left, 1 right).</param>
+/// <param name="Words">Words and forms.</param>
+internal sealed record WeaveData(
+    string Pattern,
+    int Version,
+    int Newest,
+    int Ends,
+    int Floating,
+    int Rows,
+    IReadOnlyList<string> Readings,
+    IReadOnlyList<string> Notes,
+    IReadOnlyList<WeaveBand> Bands,
+    IReadOnlyList<string> StitchTexts,
+    IReadOnlyList<int[]> Stitches,
+    WeaveWords Words)
+{
+    // its default escapes what could end a script element
+    private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web);
+
+    public static WeaveData Of(Piece piece, WeaveCopy copy, Wording wording)
+    {
+        var (readings, notes, stitchTexts) = (new Once(), new Once(), new Once());
+        notes.At("");
+        var bands = piece.Bands.Select(band =>
+        {
+            var numbers = Enumerable.Range(band.FirstRow, band.PrintedRows).ToList();
+            return new WeaveBand(
+                band.RowsEachTime,
+                band.Times,
+                [.. numbers.Select(number => readings.At(Short(piece.Reading(number))))],
+                [.. numbers.Select(number => notes.At(wording.PlaceNotes(piece, number)))]);
+        }).ToList();
+        var stitches = piece.Stitches.Select(stitch => new[] { stitch.AfterRow, stitchTexts.At(wording.StitchText(piece, stitch)), stitch.From == Side.Left ? 0 : 1 }).ToList();
+        return new WeaveData(
+            copy.Pattern, copy.Version, copy.Newest, piece.Ends, piece.FloatingPerSide, piece.Rows.Count,
+            readings.Texts, notes.Texts, bands, stitchTexts.Texts, stitches, WeaveWords.Of(wording));
+    }
+
+    public string Json() => JsonSerializer.Serialize(this, Form);
+
+    private static string Short(Reading reading) => (reading.Key.From == Side.Left ? "l" : "r") + string.Concat(reading.Writing.Items.Select(Short));
+
+    private static string Short(WritingItem item) => item switch
+    {
+        RunItem run => Short(run.Run),
+        BracketItem bracket => FormattableString.Invariant($"[{string.Concat(bracket.Runs.Select(Short))}]{bracket.Times}"),
+        _ => throw new InvalidOperationException(item.GetType().Name),
+    };
+
+    private static string Short(Run run) => FormattableString.Invariant($"{(run.Stroke == Stroke.Over ? 'o' : 'u')}{run.Count}");
+
+    /// <summary>Texts in the order in which they first come, each once.</summary>
+    private sealed class Once
+    {
+        private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
+
+        public List<string> Texts { get; } = [];
+
+        public int At(string text)
+        {
+            if (!_places.TryGetValue(text, out var place))
+            {
+                place = _places[text] = Texts.Count;
+                Texts.Add(text);
+            }
+
+            return place;
+        }
+    }
+}
+
+/// <summary>Rows that belong together: so many once through, so many times; for every printed row its reading and its note.</summary>
+internal sealed record WeaveBand(int Each, int Times, IReadOnlyList<int> Readings, IReadOnlyList<int> Notes);
+
+/// <summary>The words that the script puts together; names in braces stand for what it fills in.</summary>
+internal sealed record WeaveWords(
+    string Language, string Over, string Under, string FromLeft, string FromRight, string Place, string PlaceAgain, string Bracket, string Ends, string Turn, string Done)
+{
+    public static WeaveWords Of(Wording words) => new(
+        words.Language, words.Name(Stroke.Over), words.Name(Stroke.Under), words.PlainHeading(Side.Left), words.PlainHeading(Side.Right),
+        words.PlaceForm, words.PlaceAgainForm, words.BracketForm, words.EndsForm, words.TurnForm, words.DoneForm);
+}

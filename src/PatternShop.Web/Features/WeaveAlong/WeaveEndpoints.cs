@@ -1,0 +1,63 @@
+using PatternShop.Store;
+
+namespace PatternShop.Web;
+
+/// <summary>Weaving along, row by row: one page for the newest version, for each version and for each sample.</summary>
+internal static class WeaveEndpoints
+{
+    private const string Name = "/weave";
+
+    public static void MapWeaveAlong(this IEndpointRouteBuilder routes)
+    {
+        routes.MapPage("/samples/{name}" + Name, Sample);
+        routes.MapPage("/p/{id}/{slug}" + Name, (string id, string slug, HttpContext http, PublicShelf shelf, PieceShelf pieces) => PublishedAsync(id, slug, null, http, shelf, pieces));
+        routes.MapPage("/p/{id}/{slug}/v/{number:int}" + Name, (string id, string slug, int number, HttpContext http, PublicShelf shelf, PieceShelf pieces) => PublishedAsync(id, slug, number, http, shelf, pieces));
+    }
+
+    /// <summary>Where one weaves along from the page at an address.</summary>
+    public static string Address(string page) => page + Name;
+
+    private static IResult Sample(string name, SampleShelf shelf) => shelf.Find(name) is { } sample
+        ? Page(new WeaveCopy("sample-" + name, 0, 0), sample.Piece, $"/samples/{name}", null)
+        : Results.NotFound();
+
+    private static async Task<IResult> PublishedAsync(string id, string slug, int? number, HttpContext http, PublicShelf shelf, PieceShelf pieces)
+    {
+        if (!PatternId.TryParse(id, out var patternId) || await shelf.FindAsync(patternId, http.RequestAborted) is not { } pattern)
+        {
+            return Results.NotFound();
+        }
+
+        if (pattern.Withdrawn)
+        {
+            return PublicPages.Withdrawn();
+        }
+
+        var newest = pattern.Versions[0];
+        if (await shelf.VersionAsync(patternId, number ?? newest.Number, http.RequestAborted) is not { } version)
+        {
+            return Results.NotFound();
+        }
+
+        var address = PublicPages.Address(patternId, pattern.Title, number);
+        if (slug != Slug.Of(pattern.Title))
+        {
+            return Results.LocalRedirect(Address(address) + http.Request.QueryString, permanent: true);
+        }
+
+        var newer = newest.Number == version.Number ? null : new NewerVersion(newest, Address(PublicPages.Address(patternId, pattern.Title)));
+        return Page(new WeaveCopy(id, version.Number, newest.Number), pieces.Of(version.Canonical), address, newer);
+    }
+
+    private static HtmlPage<WeavePage> Page(WeaveCopy copy, Weave.Piece piece, string back, NewerVersion? newer) => new(
+        new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(WeavePage.Copy)] = copy,
+            [nameof(WeavePage.Piece)] = piece,
+            [nameof(WeavePage.Back)] = back,
+            [nameof(WeavePage.Newer)] = newer,
+        });
+}
+
+/// <summary>A version that is newer than the one on the page, and where to weave along with it.</summary>
+public sealed record NewerVersion(ShelfVersion Version, string Address);

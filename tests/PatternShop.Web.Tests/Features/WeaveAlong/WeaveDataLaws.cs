@@ -1,0 +1,81 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using CsCheck;
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+/// <summary>What weave-along hands to its script, read back by a reader of the tests and held against the definitions.</summary>
+public sealed partial class WeaveDataLaws
+{
+    [Fact]
+    public void Every_row_leads_to_the_runs_that_the_definitions_give() =>
+        DocumentGen.Documents.Sample(document => Assert.Empty(Differences(Data(document), document)), iter: Effort.Of(1_000, 50_000));
+
+    [Fact]
+    public void Every_reading_and_every_note_stands_once() => DocumentGen.Documents.Sample(
+        document =>
+        {
+            var data = Data(document);
+            Assert.Distinct(data.Readings);
+            Assert.Distinct(data.Notes);
+            Assert.Distinct(data.StitchTexts);
+            Assert.Equal(Enumerable.Range(0, data.Readings.Count), data.Bands.SelectMany(band => band.Readings).Distinct().Order());
+        },
+        iter: Effort.Of(1_000, 50_000));
+
+    [Fact]
+    public void Edge_stitches_stand_where_the_definitions_say() => DocumentGen.Documents.Sample(
+        document =>
+        {
+            var data = Data(document);
+            Assert.Equal(
+                Oracle.Stitches(document).Select(stitch => (stitch.AfterRow, stitch.From == Side.Left ? 0 : 1)),
+                data.Stitches.Select(stitch => (stitch[0], stitch[2])));
+            Assert.All(
+                Oracle.Stitches(document).Zip(data.Stitches),
+                pair => Assert.StartsWith(pair.First.Stitch.Name, data.StitchTexts[pair.Second[1]], StringComparison.Ordinal));
+        },
+        iter: Effort.Of(1_000, 50_000));
+
+    [Fact]
+    public void A_chart_with_another_cell_would_be_noticed()
+    {
+        var document = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right);
+        Assert.Empty(Differences(Data(document), document));
+        Assert.Equal([3], Differences(Data(document), document with { Motif = document.Motif.With(2, 4, !document.Motif[2, 4]) }));
+    }
+
+    [Fact]
+    public void A_reading_is_short_in_its_data()
+    {
+        var document = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right);
+        // computed: whole piece 1 of the check values, with brackets
+        Assert.Equal("ru1[o1u2o3u2]3o1u1", Data(document).Readings[0]);
+    }
+
+    private static WeaveData Data(PatternDocument document) => WeaveData.Of(Piece.Of(document), new WeaveCopy("test", 1, 1), Wording.English);
+
+    /// <summary>Numbers of rows that the data gives otherwise than the definitions.</summary>
+    private static List<int> Differences(WeaveData data, PatternDocument document)
+    {
+        var rows = Oracle.Rows(document);
+        var readings = data.Bands.SelectMany(band => Enumerable.Range(0, band.Each * band.Times).Select(into => data.Readings[band.Readings[into % band.Readings.Count]])).ToList();
+        Assert.Equal((rows.Count, rows.Count), (readings.Count, data.Rows));
+        return [.. rows.Where(row => readings[row.Number - 1] is var reading && ((reading[0] == 'l') != (row.From == Side.Left) || !Runs(reading[1..]).SequenceEqual(row.Runs))).Select(row => row.Number)];
+    }
+
+    private static IEnumerable<(bool Over, int Count)> Runs(string items)
+    {
+        var plain = Bracket().Replace(items, match => string.Concat(Enumerable.Repeat(match.Groups["runs"].Value, int.Parse(match.Groups["times"].ValueSpan, CultureInfo.InvariantCulture))));
+        return Run().Matches(plain).Select(match => (match.Value[0] == 'o', int.Parse(match.ValueSpan[1..], CultureInfo.InvariantCulture)));
+    }
+
+    [GeneratedRegex(@"\[(?<runs>[^\]]*)\](?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Bracket();
+
+    [GeneratedRegex(@"[ou]\d+", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Run();
+}

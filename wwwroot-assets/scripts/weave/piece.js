@@ -1,0 +1,131 @@
+// What the page says about the piece, looked up: rows, their readings, the stitches between them, and the words for all of it.
+
+const fill = (form, values) => form.replace(/\{(\w+)\}/g, (_, name) => values[name]);
+
+function readRun(text) {
+  return { over: text[0] === 'o', count: Number(text.slice(1)) };
+}
+
+function readItems(text) {
+  return [...text.matchAll(/\[([^\]]*)\](\d+)|[ou]\d+/g)].map(([whole, inside, times]) =>
+    inside === undefined ? { runs: [readRun(whole)], times: 1 } : { runs: inside.match(/[ou]\d+/g).map(readRun), times: Number(times), bracket: true });
+}
+
+// The runs one after another; each knows how many ends the needle has passed before it, and where in its bracket it stands.
+function writeOut(items) {
+  const runs = [];
+  let passed = 0;
+  for (const item of items) {
+    for (let time = 1; time <= item.times; time++) {
+      for (const run of item.runs) {
+        runs.push({ ...run, passed, bracket: item.bracket ? { time, times: item.times } : null });
+        passed += run.count;
+      }
+    }
+  }
+  return runs;
+}
+
+export class Piece {
+  #readings = new Map();
+  #firstOfBand = [];
+  #stitches = new Map();
+  #format;
+
+  constructor(data) {
+    this.data = data;
+    this.rows = data.rows;
+    this.#format = new Intl.NumberFormat(data.words.language);
+    let first = 1;
+    for (const band of data.bands) {
+      this.#firstOfBand.push(first);
+      first += band.each * band.times;
+    }
+    for (const [after, text, side] of data.stitches) {
+      const there = this.#stitches.get(after) ?? [];
+      there.push({ text: data.stitchTexts[text], fromLeft: side === 0 });
+      this.#stitches.set(after, there);
+    }
+  }
+
+  /** Where a row, counted from 1, stands: its band, its number within and which time through. */
+  placeOf(number) {
+    let low = 0, high = this.#firstOfBand.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.#firstOfBand[middle] <= number) { low = middle; } else { high = middle - 1; }
+    }
+    const band = this.data.bands[low];
+    const into = number - this.#firstOfBand[low];
+    return { band, into, within: into % band.each + 1, each: band.each, time: Math.floor(into / band.each) + 1, times: band.times };
+  }
+
+  /** The reading of a row: its side, its items as written and its runs written out. */
+  reading(number) {
+    const { band, into } = this.placeOf(number);
+    const index = band.readings[into % band.readings.length];
+    if (!this.#readings.has(index)) {
+      const text = this.data.readings[index];
+      const items = readItems(text);
+      this.#readings.set(index, { fromLeft: text[0] === 'l', items, runs: writeOut(items) });
+    }
+    return this.#readings.get(index);
+  }
+
+  /** The cells of a row from the left, true where the weft is over. */
+  cells(number) {
+    const { runs, fromLeft } = this.reading(number);
+    const met = runs.flatMap(run => Array(run.count).fill(run.over));
+    return fromLeft ? met : met.reverse();
+  }
+
+  /** The edge stitches that are worked when so many rows are woven. */
+  stitches(woven) {
+    return this.#stitches.get(woven) ?? [];
+  }
+
+  number(value) {
+    return this.#format.format(value);
+  }
+
+  placeText(number) {
+    const { words } = this.data;
+    const place = this.placeOf(number);
+    const said = Object.fromEntries(['within', 'each', 'time', 'times'].map(name => [name, this.number(place[name])]));
+    return fill(place.times === 1 ? words.place : words.placeAgain, { ...said, number: this.number(number), all: this.number(this.rows) });
+  }
+
+  notes(number) {
+    const { band, into } = this.placeOf(number);
+    return this.data.notes[band.notes[into % band.notes.length]];
+  }
+
+  runText(run) {
+    return `${run.over ? this.data.words.over : this.data.words.under} ${this.number(run.count)}`;
+  }
+
+  itemText(item) {
+    const runs = item.runs.map(run => this.runText(run)).join(', ');
+    return item.bracket ? `[${runs}] × ${this.number(item.times)}` : runs;
+  }
+
+  bracketText({ time, times }) {
+    return fill(this.data.words.bracket, { time: this.number(time), times: this.number(times) });
+  }
+
+  endsText(number) {
+    return fill(this.data.words.ends, { run: this.runText(this.reading(number).runs.at(-1)) });
+  }
+
+  fromText(fromLeft) {
+    return fromLeft ? this.data.words.fromLeft : this.data.words.fromRight;
+  }
+
+  turnText(number) {
+    return fill(this.data.words.turn, { number: this.number(number), from: this.fromText(this.reading(number).fromLeft) });
+  }
+
+  doneText() {
+    return fill(this.data.words.done, { all: this.number(this.rows) });
+  }
+}

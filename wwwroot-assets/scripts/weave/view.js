@@ -1,0 +1,114 @@
+import { deedAt } from './place.js';
+import { columnsOf, drawStrip } from './strip.js';
+
+const SHOWN_NEXT = 7;
+const byId = id => document.getElementById(id);
+
+function element(name, className, text) {
+  const made = document.createElement(name);
+  if (className) { made.className = className; }
+  if (text) { made.textContent = text; }
+  return made;
+}
+
+const ARROW = 'M4 32H78M50 6l30 26-30 26';
+
+function heading(text, fromLeft, notes) {
+  const line = element('p', 'from');
+  const arrow = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
+  arrow.setAttribute('viewBox', '0 0 84 64');
+  arrow.setAttribute('aria-hidden', 'true');
+  arrow.setAttribute('class', 'arrow');
+  const path = document.createElementNS('http://www.w3.org/2000/svg', 'path');
+  path.setAttribute('d', ARROW);
+  if (!fromLeft) { path.setAttribute('transform', 'matrix(-1 0 0 1 84 0)'); }
+  arrow.append(path);
+  const words = element('span', '', text);
+  if (notes) { words.append(element('small', '', notes)); }
+  line.append(arrow, words);
+  return line;
+}
+
+/** Shows places; knows nothing but what it is shown. */
+export class View {
+  #piece;
+  #row = -1;
+
+  constructor(piece) {
+    this.#piece = piece;
+  }
+
+  show(place, { quiet = false } = {}) {
+    const piece = this.#piece;
+    const deed = deedAt(piece, place);
+    const title = deed.kind === 'run' ? piece.placeText(deed.row) : piece.placeText(Math.max(1, Math.min(place.woven, piece.rows)));
+    byId('place').textContent = deed.kind === 'done' ? piece.doneText() : title;
+    byId('runs').replaceChildren(...this.#parts(deed, place));
+    const left = deed.kind === 'run' ? piece.reading(deed.row).fromLeft : deed.kind === 'stitch' ? deed.stitch.fromLeft : true;
+    byId('hand').classList.toggle('from-right', !left);
+    byId('back').disabled = place.woven === 0 && place.step === 0 && place.jumps.length === 0;
+    byId('next').disabled = deed.kind === 'done';
+    this.#strip(deed, place);
+    if (!quiet) { byId('said').textContent = this.#said(deed, place); }
+    this.#row = deed.row ?? 0;
+  }
+
+  #parts(deed, place) {
+    const piece = this.#piece;
+    if (deed.kind === 'done') {
+      return [element('p', 'deed', piece.doneText())];
+    }
+    if (deed.kind === 'stitch') {
+      return [heading(piece.fromText(deed.stitch.fromLeft), deed.stitch.fromLeft, ''), element('p', 'deed', deed.stitch.text)];
+    }
+    const reading = piece.reading(deed.row);
+    const head = heading(piece.fromText(reading.fromLeft), reading.fromLeft, piece.notes(deed.row));
+    return place.byRows ? [head, this.#wholeRow(reading)] : [head, this.#runs(reading, deed), element('p', 'ends', piece.endsText(deed.row))];
+  }
+
+  #wholeRow(reading) {
+    const list = element('ol', 'whole');
+    list.append(...reading.items.map(item => element('li', '', this.#piece.itemText(item))));
+    return list;
+  }
+
+  #runs(reading, deed) {
+    const piece = this.#piece;
+    const list = element('ol', 'runs');
+    const shown = reading.runs.slice(deed.run, deed.run + 1 + SHOWN_NEXT);
+    for (const [i, run] of shown.entries()) {
+      const line = element('li', i === 0 ? 'now' : '', '');
+      line.append(element('span', 'run', piece.runText(run)));
+      if (i === 0 && run.bracket) { line.append(element('span', 'bracket', piece.bracketText(run.bracket))); }
+      list.append(line);
+    }
+    if (shown.length <= SHOWN_NEXT && deed.row < piece.rows && piece.stitches(deed.row).length === 0) {
+      list.append(element('li', 'turn', piece.turnText(deed.row + 1)));
+    }
+    return list;
+  }
+
+  #said(deed, place) {
+    const piece = this.#piece;
+    if (deed.kind === 'done') { return piece.doneText(); }
+    if (deed.kind === 'stitch') { return deed.stitch.text; }
+    const reading = piece.reading(deed.row);
+    const run = reading.runs[deed.run];
+    const what = place.byRows
+      ? reading.items.map(item => piece.itemText(item)).join(', ')
+      : piece.runText(run) + (run.bracket ? `, ${piece.bracketText(run.bracket)}` : '');
+    return deed.row === this.#row && !place.byRows ? what : `${piece.placeText(deed.row)}, ${piece.fromText(reading.fromLeft)}: ${what}`;
+  }
+
+  #strip(deed, place) {
+    const svg = byId('strip');
+    const { width, height } = svg.getBoundingClientRect();
+    if (width === 0 || height === 0) { return; }
+    const ends = this.#piece.data.ends;
+    const whole = { from: 0, to: ends };
+    const row = deed.kind === 'run' ? deed.row : 0;
+    const reading = row ? this.#piece.reading(row) : null;
+    const mark = row && !place.byRows ? columnsOf(reading, reading.runs[deed.run], ends) : whole;
+    drawStrip(svg, this.#piece, { woven: place.woven, row, mark, width: Math.round(width), height: Math.round(height) });
+  }
+}
