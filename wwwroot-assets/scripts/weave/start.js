@@ -78,5 +78,14 @@ addEventListener('resize', show);
 addEventListener('storage', event => {
   if (event.key === key) { place = read(piece, event.newValue); show(); }
 });
+
+// the page of changes is told how far one is, and answers with a link back to the row to go on with
+const changes = byId('changes');
+changes?.addEventListener('click', () => { changes.href = `${changes.href.split('&')[0]}&woven=${place.woven}`; });
+const asked = /^#row=(\d{1,6})$/.exec(location.hash);
+if (asked) {
+  go(jumpTo(piece, place, Number(asked[1])));
+  history.replaceState(null, '', location.pathname);
+}
 keepAwake(byId('awake-choice'), byId('awake'));
 showList(false);

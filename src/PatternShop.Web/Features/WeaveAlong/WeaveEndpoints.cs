@@ -45,7 +45,7 @@ internal static class WeaveEndpoints
             return Results.LocalRedirect(Address(address) + http.Request.QueryString, permanent: true);
         }
 
-        var newer = newest.Number == version.Number ? null : new NewerVersion(newest, Address(PublicPages.Address(patternId, pattern.Title)));
+        var newer = newest.Number == version.Number ? null : new NewerVersion(newest, Address(PublicPages.Address(patternId, pattern.Title)), Changes.Address(pattern, version.Number, newest.Number));
         return Page(new WeaveCopy(id, version.Number, newest.Number), pieces.Of(version.Canonical), address, newer);
     }
 
@@ -59,5 +59,5 @@ internal static class WeaveEndpoints
         });
 }
 
-/// <summary>A version that is newer than the one on the page, and where to weave along with it.</summary>
-public sealed record NewerVersion(ShelfVersion Version, string Address);
+/// <summary>A version that is newer than the one on the page, where to weave along with it, and what changed since.</summary>
+public sealed record NewerVersion(ShelfVersion Version, string Address, string Changes);

@@ -25,7 +25,7 @@ public sealed class CorrectionTests
         Assert.Equal("Rows 2, 6 and 10", change.QuerySelector("h3")!.TextContent);
         // row 2 comes from the right: ends 8 to 1 of .xx..xx. and of .xxx.xxx
         Assert.Equal(
-            ["← from the right under 1, over 2, under 2, over 2, under 1", "← from the right [over 3, under 1] × 2"],
+            ["← from the right: under 1, over 2, under 2, over 2, under 1", "← from the right: [over 3, under 1] × 2"],
             change.QuerySelectorAll("dd").Select(Words));
     }
 
@@ -79,8 +79,11 @@ public sealed class CorrectionTests
         await shop.ReissueAsync(Mended, "");
         var page = await shop.Reader.GetAsync(shop.Page + "/v/1/changes?to=2&woven=7");
         Assert.Equal(
-            "Go on with row 8 of version 2, which starts from the right. You have passed 2 changes: rows 2 and 6. 1 change is to come: row 10.",
+            "Go on with row 8 of version 2, which starts from the right. Weave along from there You have passed 2 changes: rows 2 and 6. 1 change is to come: row 10.",
             Paragraphs(page.Html.QuerySelector(".moved")!));
+        Assert.Equal($"{shop.Page}/v/2/weave#row=8", page.Html.QuerySelector(".moved a")!.GetAttribute("href"));
+        Assert.Equal(HttpStatusCode.OK, (await shop.Reader.GetAsync(shop.Page + "/v/2/weave")).Status);
+        Assert.Equal($"{shop.Page}/v/1/changes?to=2", (await shop.Reader.GetAsync(shop.Page + "/v/1/weave")).Html.QuerySelector("#changes")!.GetAttribute("href"));
         Assert.Equal("7", page.Html.QuerySelector("input[name=woven]")!.GetAttribute("value"));
     }
 
