@@ -1,0 +1,100 @@
+using Xunit;
+
+namespace PatternShop.EndToEnd;
+
+/// <summary>The place and the look-ups of weave-along, without a page.</summary>
+public sealed class WeaveAlongScriptTests(ScriptPage page) : IClassFixture<ScriptPage>
+{
+    // pieces of 1 to 12 rows with brackets, repeated rows that read otherwise the second time, and stitches
+    private const string Pieces = """
+        const { Piece } = await import('/scripts/weave/piece.js');
+        const place = await import('/scripts/weave/place.js');
+        const words = { language: 'en', over: 'over', under: 'under', place: 'Row {number} of {all}', placeAgain: 'Row {within} of {each} · time {time} of {times} (row {number} of {all})' };
+        const pick = (next, most) => Math.floor(next() * most);
+        const made = seed => {
+          const next = random(seed);
+          const readings = Array.from({ length: 6 }, (_, i) => (i % 2 ? 'l' : 'r') + (next() < 0.5 ? 'u1' : '') + `[o${1 + pick(next, 3)}u2]${2 + pick(next, 3)}o1`);
+          const band = times => { const each = 1 + pick(next, 4), printed = each * (times > 1 && next() < 0.5 ? 2 : 1); return { each, times, readings: Array.from({ length: printed }, () => pick(next, 6)), notes: Array(printed).fill(0) }; };
+          const bands = [band(1), band(2 + pick(next, 3)), band(1)];
+          const rows = bands.reduce((sum, one) => sum + one.each * one.times, 0);
+          const stitches = Array.from({ length: pick(next, 4) }, () => [pick(next, rows + 1), 0, 0]).sort((a, b) => a[0] - b[0]);
+          return new Piece({ pattern: 'p', version: 1, ends: 20, floating: 1, rows, readings, notes: [''], bands, stitchTexts: ['twining'], stitches, words });
+        };
+        const steps = piece => { let sum = piece.data.stitches.length; for (let row = 1; row <= piece.rows; row++) { sum += piece.reading(row).runs.length; } return sum; };
+        const at = one => `${one.woven}.${one.step}`;
+        """;
+
+    [Fact]
+    public async Task Every_step_is_undone_by_going_back_and_the_whole_piece_is_as_many_steps_as_runs_and_stitches() => Assert.Empty(await page.RunAsync<string[]>(Pieces + """
+        const faults = [];
+        for (let seed = 1; seed <= 300; seed++) {
+          const piece = made(seed);
+          const been = [place.startOf(piece)];
+          while (!place.isDone(piece, been.at(-1))) { been.push(place.forward(piece, been.at(-1))); }
+          if (been.length - 1 !== steps(piece)) { faults.push(`${seed}: ${been.length - 1} steps, not ${steps(piece)}`); }
+          if (place.forward(piece, been.at(-1)) !== been.at(-1)) { faults.push(`${seed}: past the end`); }
+          if (been.slice(1).some((one, i) => at(place.back(piece, one)) !== at(been[i]))) { faults.push(`${seed}: back`); }
+          if (been.some(one => at(place.read(piece, JSON.stringify(one))) !== at(one))) { faults.push(`${seed}: kept`); }
+        }
+        return faults;
+        """));
+
+    [Fact]
+    public async Task By_whole_rows_the_same_holds_with_a_step_a_row() => Assert.Empty(await page.RunAsync<string[]>(Pieces + """
+        const faults = [];
+        for (let seed = 1; seed <= 300; seed++) {
+          const piece = made(seed);
+          const been = [{ ...place.startOf(piece), byRows: true }];
+          while (!place.isDone(piece, been.at(-1))) { been.push(place.forward(piece, been.at(-1))); }
+          if (been.length - 1 !== piece.rows + piece.data.stitches.length) { faults.push(`${seed}: ${been.length - 1} steps`); }
+          if (been.slice(1).some((one, i) => at(place.back(piece, one)) !== at(been[i]))) { faults.push(`${seed}: back`); }
+        }
+        return faults;
+        """));
+
+    [Fact]
+    public async Task Jumps_are_undone_too_in_their_order() => Assert.Empty(await page.RunAsync<string[]>(Pieces + """
+        const faults = [];
+        for (let seed = 1; seed <= 300; seed++) {
+          const piece = made(seed), next = random(seed);
+          const been = [place.startOf(piece)];
+          for (let i = 0; i < 30; i++) {
+            const now = been.at(-1);
+            const then = next() < 0.2 ? place.jumpTo(piece, now, 1 + pick(next, piece.rows)) : place.forward(piece, now);
+            if (then !== now) { been.push(then); }
+          }
+          // more jumps than are remembered would not come back; thirty tries hold about six
+          let now = been.at(-1);
+          for (const before of been.slice(0, -1).reverse()) {
+            now = place.back(piece, now);
+            if (at(now) !== at(before)) { faults.push(`${seed}: ${at(now)}, not ${at(before)}`); break; }
+          }
+        }
+        return faults;
+        """));
+
+    [Theory]
+    [InlineData("null", "0.0")]
+    [InlineData("'{'", "0.0")]
+    [InlineData("'[]'", "0.0")]
+    [InlineData("'{\"pattern\":\"other\",\"version\":1,\"woven\":1,\"step\":0}'", "0.0")]
+    [InlineData("'{\"pattern\":\"p\",\"version\":2,\"woven\":1,\"step\":0}'", "0.0")]
+    [InlineData("'{\"pattern\":\"p\",\"version\":1,\"woven\":1,\"step\":1}'", "1.1")]
+    [InlineData("'{\"pattern\":\"p\",\"version\":1,\"woven\":-4,\"step\":1}'", "0.0")]
+    [InlineData("'{\"pattern\":\"p\",\"version\":1,\"woven\":1e9,\"step\":3}'", "end")]
+    public async Task Whatever_was_kept_is_read_as_a_place_of_the_piece(string kept, string expected) => Assert.Equal(expected, await page.RunAsync<string>(Pieces + $$"""
+        const piece = made(5);
+        const read = place.read(piece, {{kept}});
+        return read.woven === piece.rows ? 'end' : at(read);
+        """));
+
+    [Fact]
+    public async Task Cells_and_marker_are_never_mirrored() => Assert.Equal("..xx.xx....... 0-2 .......xx.xx.. 12-14", await page.RunAsync<string>("""
+        const { Piece } = await import('/scripts/weave/piece.js');
+        const { columnsOf } = await import('/scripts/weave/strip.js');
+        const piece = new Piece({ ends: 14, rows: 2, bands: [{ each: 2, times: 1, readings: [0, 1], notes: [0, 0] }], readings: ['lu2o2u1o2u7', 'ru2o2u1o2u7'], stitches: [], words: { language: 'en' } });
+        const text = row => piece.cells(row).map(over => over ? 'x' : '.').join('');
+        const first = row => { const { from, to } = columnsOf(piece.reading(row), piece.reading(row).runs[0], 14); return `${from}-${to}`; };
+        return [text(1), first(1), text(2), first(2)].join(' ');
+        """));
+}
