@@ -65,7 +65,7 @@ public sealed class MakerJourneyTests(Stage stage) : Journey(stage)
         await editor.SavedAsync();
         await editor.DragAsync(Size, Size, (3, 5));
         await editor.SavedAsync();
-        await editor.IssueAsync();
+        await editor.IssueAsync(correction: true);
         await reader.Page.ReloadAsync();
         (_, bytes) = await page.DownloadAsync("Printable, A4 (PDF)");
         string[] third = ["row 3, run 3: under 1, not under 3"];
@@ -114,7 +114,7 @@ public sealed class MakerJourneyTests(Stage stage) : Journey(stage)
         await editor.NumberAsync(width, "Repeats across", 3);
         await editor.NumberAsync(width, "Balance ends", 1);
         var edges = editor.Panel("Floating selvedges");
-        await editor.ChooseAsync(edges, "They go", "alike: both sides the same, changing every row");
+        await editor.ChooseAsync(edges, "They go", "alike: both the same");
         await editor.ChooseAsync(edges, "The first one met", "under");
         var plan = editor.Panel("Order of rows");
         await editor.ChooseAsync(plan, "Row 1 starts at the", "right");

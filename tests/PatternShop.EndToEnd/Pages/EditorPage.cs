@@ -95,9 +95,15 @@ internal sealed class EditorPage(Visit visit)
     public Task<IReadOnlyList<WrittenRow>> RowsAsync() => new PatternPage(visit).RowsAsync();
 
     /// <summary>Issues what is drawn and comes back to my patterns.</summary>
-    public async Task IssueAsync()
+    /// <param name="correction">Whether it mends a version before it.</param>
+    public async Task IssueAsync(bool correction = false)
     {
         await Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Preview and issue" }).ClickAsync();
+        if (correction)
+        {
+            await Page.Locator("[name=Kind][value=correction]").CheckAsync();
+        }
+
         await Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Issue version", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)) }).ClickAsync();
         await Assertions.Expect(Page.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Level = 1 })).ToHaveTextAsync("My patterns");
     }
