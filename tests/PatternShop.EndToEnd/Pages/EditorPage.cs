@@ -11,6 +11,7 @@ internal sealed class EditorPage(Visit visit)
     private const float TopMargin = 1;
     private const float SideMargins = 24;
     private const float Patience = 60_000;
+    private ICDPSession? _hand;
 
     private IPage Page => visit.Page;
 
@@ -34,21 +35,49 @@ internal sealed class EditorPage(Visit visit)
     /// <summary>One stroke of the mouse through cells of a motif, rows and ends from 1.</summary>
     public async Task DragAsync(int rows, int ends, params (int Row, int End)[] cells)
     {
+        await HoldAsync(rows, ends, cells);
+        await Page.Mouse.UpAsync();
+    }
+
+    /// <summary>The same without letting go.</summary>
+    public async Task HoldAsync(int rows, int ends, params (int Row, int End)[] cells)
+    {
         await Stage.ScrollIntoViewIfNeededAsync();
-        var box = await Page.Locator("[data-motif] canvas").BoundingBoxAsync() ?? throw new InvalidOperationException("The chart is not in sight.");
-        var cell = (box.Width - SideMargins) / ends;
-        (float X, float Y) Middle((int Row, int End) at) =>
-            (box.X + LeftMargin + ((at.End - 0.5f) * cell), box.Y + TopMargin + ((rows - at.Row + 0.5f) * cell));
-        var start = Middle(cells[0]);
+        var middle = await MiddleAsync(rows, ends);
+        var start = middle(cells[0]);
         await Page.Mouse.MoveAsync(start.X, start.Y);
         await Page.Mouse.DownAsync();
         foreach (var at in cells.Skip(1))
         {
-            var (x, y) = Middle(at);
+            var (x, y) = middle(at);
             await Page.Mouse.MoveAsync(x, y);
         }
+    }
 
-        await Page.Mouse.UpAsync();
+    /// <summary>What fingers do on a motif of 8 rows of 8 ends: touchStart, touchMove or touchEnd, with the cells on which they are.</summary>
+    public async Task TouchAsync(string what, params (int Row, int End)[] fingers)
+    {
+        var middle = await MiddleAsync(8, 8);
+        var points = fingers.Select(middle).Index().Select(finger => new { x = finger.Item.X, y = finger.Item.Y, id = finger.Index }).ToArray();
+        _hand ??= await Page.Context.NewCDPSessionAsync(Page);
+        await _hand.SendAsync("Input.dispatchTouchEvent", new Dictionary<string, object>(StringComparer.Ordinal) { ["type"] = what, ["touchPoints"] = points });
+    }
+
+    /// <summary>What the chart shows, as a text that is the same for the same picture.</summary>
+    public Task<string> PictureAsync() => Page.Locator("[data-motif] canvas").EvaluateAsync<string>("canvas => canvas.toDataURL()");
+
+    /// <summary>Takes the floating selvedges away and starts at the left, so that rows read as they are drawn.</summary>
+    public async Task PlainEdgesAsync()
+    {
+        await ChooseAsync(Panel("Floating selvedges"), "They go", "none");
+        await ChooseAsync(Panel("Order of rows"), "Row 1 starts at the", "left");
+    }
+
+    private async Task<Func<(int Row, int End), (float X, float Y)>> MiddleAsync(int rows, int ends)
+    {
+        var box = await Page.Locator("[data-motif] canvas").BoundingBoxAsync() ?? throw new InvalidOperationException("The chart is not in sight.");
+        var cell = (box.Width - SideMargins) / ends;
+        return at => (box.X + LeftMargin + ((at.End - 0.5f) * cell), box.Y + TopMargin + ((rows - at.Row + 0.5f) * cell));
     }
 
     /// <summary>Puts the cursor on end 1 of row 1.</summary>

@@ -5,6 +5,7 @@ const GAP = 0.08;
 const UNDER_LINE = 0.11;
 const OVER_BAR = 0.42;
 const UNDER_BAR = 0.18;
+const THICK = [0.5, 1.4, 2.4];
 
 export function paintAll(picture) {
   const { context, view, theme } = picture;
@@ -76,18 +77,24 @@ function glyphsOf(bars, cell) {
   return { under, over: { x: gap, y: Math.floor((cell - bar) / 2), width: cell - 2 * gap, height: bar } };
 }
 
-// faint rules between cells, stronger ones where people count: after every fifth, and where the chart says so
+// Faint rules between cells, stronger ones where people count: after every fifth, and where the chart says so. Each goes on
+// a little, so that a cell painted alone mends the crossings that it touched.
 function paintRules({ context, geometry, scroll, theme, chart }, block) {
   const { cell, ratio } = geometry;
   const left = geometry.x(block.firstEnd) - scroll.x;
   const top = geometry.y(block.lastRow) - scroll.y;
   const right = left + (block.lastEnd - block.firstEnd + 1) * cell;
   const low = top + (block.lastRow - block.firstRow + 1) * cell;
+  const more = Math.max(1, Math.round(ratio * THICK.at(-1)));
   const rule = (strength, vertical, at) => {
-    const thick = Math.max(1, Math.round(ratio * [0.5, 1.4, 2.4][strength]));
+    const thick = Math.max(1, Math.round(ratio * THICK[strength]));
     const from = at - Math.floor(thick / 2);
     context.fillStyle = [theme.faint, theme.five, theme.border][strength];
-    context.fillRect(vertical ? from : left, vertical ? top : from, vertical ? thick : right - left, vertical ? low - top : thick);
+    if (vertical) {
+      context.fillRect(from, top - more, thick, low - top + 2 * more);
+    } else {
+      context.fillRect(left - more, from, right - left + 2 * more, thick);
+    }
   };
   for (const strength of [0, 1, 2]) {
     for (let end = block.firstEnd; end <= block.lastEnd + 1; end++) {

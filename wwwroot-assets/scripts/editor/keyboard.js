@@ -11,16 +11,14 @@ export class Keyboard {
     this.say = say;
     this.at = { row: 0, end: 0 };
     stage.addEventListener('keydown', event => this.key(event));
-    stage.addEventListener('focus', () => this.show(this.at));
+    stage.addEventListener('focus', () => stage.matches(':focus-visible') && this.show(this.at));
     stage.addEventListener('blur', () => this.show(null));
   }
 
-  /** Puts the cursor where a pointer has been. */
+  /** Puts the cursor where a pointer has been; it shows again with the next key. */
   place(cell) {
-    this.at = cell;
-    if (this.stage.matches(':focus')) {
-      this.mark(cell);
-    }
+    this.at = clampCursor(cell, this.desk.motif);
+    this.mark(null);
   }
 
   key(event) {

@@ -1,0 +1,162 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace PatternShop.EndToEnd;
+
+/// <summary>Drawing with mouse, finger and keys, in one window and in two.</summary>
+public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage), IClassFixture<MakerBench>
+{
+    private const int Size = 8;
+
+    protected override ServerProcess Server => bench.Server;
+
+    [Fact]
+    public async Task Keys_move_mark_undo_and_redo()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        await editor.FocusFirstCellAsync(Size);
+        await editor.PressAsync("ArrowUp");
+        await editor.PressAsync("ArrowRight");
+        await editor.PressAsync(" ");
+        await Assertions.Expect(visit.Page.Locator("[data-say]")).ToHaveTextAsync("row 2, end 2, over");
+        await editor.SavedAsync();
+        await RowAsync(visit, 2, "under 6, over 1, under 1");
+        await editor.PressAsync("Control+z");
+        await RowAsync(visit, 2, "under 8");
+        await editor.PressAsync("Control+y");
+        await RowAsync(visit, 2, "under 6, over 1, under 1");
+        await Assertions.Expect(visit.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Undo: draw 1 cell" })).ToBeEnabledAsync();
+    }
+
+    [Fact]
+    public async Task A_stroke_that_is_given_up_or_taken_away_was_never_drawn()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        var blank = await editor.PictureAsync();
+        await editor.HoldAsync(Size, Size, (3, 2), (3, 6));
+        Assert.NotEqual(blank, await editor.PictureAsync());
+        await editor.PressAsync("Escape");
+        Assert.Equal(blank, await editor.PictureAsync());
+        await visit.Page.Mouse.UpAsync();
+        await editor.HoldAsync(Size, Size, (3, 2), (3, 6));
+        await visit.Page.Locator("[data-motif] canvas").EvaluateAsync("canvas => canvas.dispatchEvent(new PointerEvent('pointercancel', { pointerId: 1 }))");
+        Assert.Equal(blank, await editor.PictureAsync());
+        await visit.Page.Mouse.UpAsync();
+        await editor.DragAsync(Size, Size, (3, 2), (3, 6), (3, 3));
+        await editor.SavedAsync();
+        await RowAsync(visit, 3, "under 1, over 5, under 2");
+    }
+
+    [Fact]
+    public async Task A_finger_draws_and_a_second_takes_back_what_was_begun()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Phone);
+        var blank = await editor.PictureAsync();
+        await editor.TouchAsync("touchStart", (Size, 1));
+        await editor.TouchAsync("touchMove", (Size, 5));
+        Assert.NotEqual(blank, await editor.PictureAsync());
+        await editor.TouchAsync("touchStart", (Size, 5), (Size, 7));
+        Assert.Equal(blank, await editor.PictureAsync());
+        await editor.TouchAsync("touchEnd");
+        await editor.TouchAsync("touchStart", (Size, 1));
+        await editor.TouchAsync("touchMove", (Size, 5));
+        await editor.TouchAsync("touchEnd");
+        await editor.SavedAsync();
+        await RowAsync(visit, Size, "under 3, over 5");
+    }
+
+    [Fact]
+    public async Task Two_windows_show_each_others_edits()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        var other = await visit.Page.Context.NewPageAsync();
+        await other.GotoAsync(visit.Page.Url);
+        await Assertions.Expect(other.Locator("[data-saving]")).ToHaveTextAsync("saved");
+        await editor.DragAsync(Size, Size, (1, 1), (1, 4));
+        await Assertions.Expect(other.Locator("td.runs").First).ToHaveTextAsync("over 4, under 4");
+        await other.GetByLabel("Title").FillAsync("Seen from both");
+        await other.GetByLabel("Title").PressAsync("Tab");
+        await Assertions.Expect(visit.Page.Locator("h1")).ToHaveTextAsync("Seen from both");
+        await other.GetByLabel("Ends: one less", new PageGetByLabelOptions { Exact = true }).ClickAsync();
+        await RowAsync(visit, 1, "over 4, under 3");
+    }
+
+    [Fact]
+    public async Task Strokes_of_a_page_that_is_gone_are_taken_once_or_shown_until_thrown_away()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        await visit.Page.EvaluateAsync("""
+            () => {
+              const id = location.pathname.split('/').pop();
+              const leave = (sequence, text) => localStorage.setItem(`patternshop:stroke:${id}:gone:${sequence}`, JSON.stringify({ client: 'gone', sequence, text, cells: 1 }));
+              leave(1, '8.8 o0:0');
+              leave(2, '9.9 o8:8');
+              leave(3, '8.8 o0:1');
+            }
+            """);
+        await visit.Page.ReloadAsync();
+        await editor.SavedAsync();
+        await RowAsync(visit, 1, "over 2, under 6");
+        var refused = visit.Page.Locator("[data-refused] li");
+        await Assertions.Expect(refused).ToContainTextAsync("A stroke of 1 cell was not taken. It was drawn on a motif of 9 rows of 9 ends; the motif now has 8 rows of 8 ends.");
+        await visit.Page.ReloadAsync();
+        await refused.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Throw away" }).ClickAsync();
+        await Assertions.Expect(visit.Page.Locator("[data-refused]")).ToBeHiddenAsync();
+        Assert.Equal(0, await visit.Page.EvaluateAsync<int>("() => localStorage.length"));
+    }
+
+    [Fact]
+    public async Task Who_signed_out_elsewhere_loses_nothing()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        var other = await visit.Page.Context.NewPageAsync();
+        await other.GotoAsync("/studio");
+        await other.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Sign out" }).ClickAsync();
+        await Assertions.Expect(other.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Level = 1 })).Not.ToHaveTextAsync("My patterns");
+        await editor.DragAsync(Size, Size, (1, 1), (1, 3));
+        await Assertions.Expect(visit.Page.Locator("[data-saving]")).ToHaveTextAsync("signed out: not saved, kept in this browser");
+        await visit.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Sign in again" }).ClickAsync();
+        await visit.Page.GetByLabel("E-mail").FillAsync(SetUp.Email);
+        await visit.Page.GetByLabel("Passphrase").FillAsync(SetUp.Passphrase);
+        await visit.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Sign in" }).ClickAsync();
+        await editor.SavedAsync();
+        await bench.KeepAsync(visit.Page);
+        await RowAsync(visit, 1, "over 3, under 5");
+    }
+
+    [Fact]
+    public async Task The_bench_fits_every_window_and_everybody_can_use_it()
+    {
+        var (first, editor) = await BeginAsync(Reader.Desk);
+        await editor.DragAsync(Size, Size, (1, 1), (8, 8));
+        await editor.SavedAsync();
+        var address = new Uri(first.Page.Url).AbsolutePath;
+        foreach (var (width, dark) in new[] { (320, true), (390, false), (768, true), (1280, true) })
+        {
+            var visit = await OpenAsync(Reader.Phone with { Width = width, Dark = dark });
+            await bench.EnterAsync(visit);
+            await visit.GoAsync(address);
+            await new EditorPage(visit).SavedAsync();
+            await RowAsync(visit, 1, "over 1, under 7");
+            Assert.Empty(await Width.OverflowAsync(visit));
+            Assert.Empty(await Axe.FindingsAsync(visit));
+            Assert.Empty(await visit.Page.EvaluateAsync<string[]>("""
+                () => [...document.querySelectorAll('button, input, select, textarea, a')]
+                  .filter(one => one.checkVisibility() && Math.min(one.offsetWidth, one.offsetHeight) < 44).map(one => one.outerHTML.slice(0, 80))
+                """));
+        }
+    }
+
+    private async Task<(Visit Visit, EditorPage Editor)> BeginAsync(Reader reader)
+    {
+        var visit = await OpenAsync(reader);
+        await bench.EnterAsync(visit);
+        var editor = new EditorPage(visit);
+        await editor.BeginAsync("Drawing lesson", Size, Size);
+        await editor.PlainEdgesAsync();
+        return (visit, editor);
+    }
+
+    private static Task RowAsync(Visit visit, int row, string runs) =>
+        Assertions.Expect(visit.Page.Locator("table.rows tbody tr").Nth(row - 1).Locator("td.runs")).ToHaveTextAsync(runs);
+}

@@ -1,0 +1,43 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace PatternShop.EndToEnd;
+
+/// <summary>A server of its own with a maker, for the tests of a class that write but do not mind each other's patterns.</summary>
+public sealed class MakerBench(Stage stage) : IAsyncLifetime
+{
+    private readonly DataFolder _data = new();
+    private ServerProcess? _server;
+    private IReadOnlyList<BrowserContextCookiesResult> _session = [];
+
+    public ServerProcess Server => _server ?? throw new InvalidOperationException("There is no server yet.");
+
+    public async ValueTask InitializeAsync()
+    {
+        ArgumentNullException.ThrowIfNull(stage);
+        _server = await ServerProcess.StartAsync(_data);
+        await using var visit = await Visit.OpenAsync(stage.Browser, _server.Address, Reader.Desk);
+        await SetUp.DoAsync(visit, _server);
+        await KeepAsync(visit.Page);
+    }
+
+    /// <summary>Lets a window in as the maker. Signing in itself is throttled.</summary>
+    public Task EnterAsync(Visit visit)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        return visit.Page.Context.AddCookiesAsync(_session.Select(cookie => new Cookie { Name = cookie.Name, Value = cookie.Value, Domain = cookie.Domain, Path = cookie.Path }));
+    }
+
+    /// <summary>Remembers the session of a window, for those that come after.</summary>
+    public async Task KeepAsync(IPage page)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        _session = await page.Context.CookiesAsync();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Server.DisposeAsync();
+        _data.Dispose();
+    }
+}
