@@ -20,7 +20,48 @@ public static class DocumentGen
         from words in Words
         from gauge in Gen.Select(Densities, Densities, (sett, rows) => new Gauge(sett, rows))
         from glyphs in Gen.OneOf(GlyphStyle.Cells, GlyphStyle.Bars)
-        select new PatternDocument(words.Title, words.Language, words.Licence, words.Notes, motif, width, rows, gauge, glyphs);
+        from own in Own(motif.Rows)
+        select new PatternDocument(words.Title, words.Language, words.Licence, words.Notes, motif, width, rows, gauge, glyphs)
+        {
+            RowWords = own.Words,
+            Videos = own.Videos,
+            Photos = own.Photos,
+            Limits = own.Limits,
+        };
+
+    /// <summary>Words for single rows of a motif, upwards.</summary>
+    public static Gen<Sequence<RowWords>> RowWords(int motifRows) =>
+        from chosen in Gen.Int[0, 3].Array[motifRows]
+        from text in Text(Gen.Frequency((4, Letters), (1, Gen.Const("\n"))), 0, 12)
+        select chosen.Index().Where(row => row.Item == 0).Select(row => new RowWords(row.Index + 1, $"{row.Index}{text}")).ToSequence();
+
+    /// <summary>Videos of the whole pattern and of single rows.</summary>
+    public static Gen<Sequence<Video>> Videos(int motifRows) =>
+        (from path in Gen.Char['a', 'z'].Array[0, 6].Select(string.Concat)
+         from caption in Text(Letters, 0, 8)
+         from row in AnyRow(motifRows)
+         select new Video($"https://films.example/{path}", "v" + caption, row)).Array[0, 3].Select(videos => videos.ToSequence());
+
+    /// <summary>Photos of the whole pattern and of single rows.</summary>
+    public static Gen<Sequence<Photo>> Photos(int motifRows) =>
+        (from digits in Gen.Int[0, 5]
+         from caption in Text(Letters, 0, 8)
+         from row in AnyRow(motifRows)
+         select new Photo(new string((char)('a' + digits), 64), "p" + caption, row)).Array[0, 3].Select(photos => photos.DistinctBy(photo => photo.Hash).ToSequence());
+
+    public static Gen<Limits?> AnyLimits { get; } =
+        from kind in Gen.Int[0, 3]
+        from threads in Gen.Int[1, 12]
+        from length in Gen.Select(Gen.Int[1, 100], Gen.OneOf(LengthUnit.Inch, LengthUnit.Centimetre), (amount, unit) => new Length(amount / 8m, unit))
+        select kind == 0 ? null : new Limits(kind == 2 ? null : threads, kind == 1 ? null : length);
+
+    private static Gen<(Sequence<RowWords> Words, Sequence<Video> Videos, Sequence<Photo> Photos, Limits? Limits)> Own(int motifRows) => Gen.Select(
+        Gen.Frequency((1, Gen.Const(Sequence<RowWords>.Empty)), (1, RowWords(motifRows))),
+        Gen.Frequency((2, Gen.Const(Sequence<Video>.Empty)), (1, Videos(motifRows))),
+        Gen.Frequency((2, Gen.Const(Sequence<Photo>.Empty)), (1, Photos(motifRows))),
+        AnyLimits);
+
+    private static Gen<int?> AnyRow(int motifRows) => Gen.Int[0, motifRows].Select(row => row == 0 ? (int?)null : row);
 
     /// <summary>Grids of any cells, some of them mirrored left to right, some of them twills.</summary>
     public static Gen<BitGrid> Motifs(int maxRows, int maxEnds) =>

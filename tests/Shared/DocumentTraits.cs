@@ -20,6 +20,11 @@ public static class DocumentTraits
         ["two wefts"] = d => Simple(d).Select(WeftOf).Distinct().Count() > 1,
         ["stitch with its own yarn"] = d => Simple(d).Any(step => step is EdgeStitch { Yarn: StitchYarn.Own }),
         ["stitch with the working weft"] = d => Simple(d).Any(step => step is EdgeStitch { Yarn: StitchYarn.Working }),
+        ["words for rows"] = d => d.RowWords.Count > 0,
+        ["video"] = d => d.Videos.Count > 0,
+        ["photo of a row"] = d => d.Photos.Any(photo => photo.Row is not null),
+        ["limit in threads"] = d => d.Limits?.Threads is not null,
+        ["limit in length"] = d => d.Limits?.Length is not null,
         ["downwards"] = d => Simple(d).Any(step => step is ChartRows rows && rows.First > rows.Last),
     };
 

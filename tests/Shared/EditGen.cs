@@ -14,6 +14,7 @@ public static class EditGen
         (2, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetWidth(width))),
         (1, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetFloating(width.Floating))),
         (2, DocumentGen.RowPlans(document.Motif.Rows + 1).Select(rows => (Edit)new SetRowPlan(rows))),
+        (2, Own(document.Motif.Rows)),
         (2, DocumentGen.Documents.SelectMany(OfOther)));
 
     /// <summary>A document and edits that are made one after another.</summary>
@@ -32,6 +33,13 @@ public static class EditGen
             BitGrid.Create(rows, ends, (row, end) => over[(row * ends) + end]));
 
     public static Gen<ResizeMotif> Sizes { get; } = Gen.Select(Gen.Int[0, 14], Gen.Int[0, 14], (rows, ends) => new ResizeMotif(rows, ends));
+
+    // a row more than there is: some do not fit
+    private static Gen<Edit> Own(int motifRows) => Gen.Frequency(
+        (2, Gen.Select(Gen.Int[1, motifRows + 1], Gen.OneOf("", " ", "Beat gently", "The edge\nagain"), (row, text) => (Edit)new SetRowWords(row, text))),
+        (1, DocumentGen.Videos(motifRows + 1).Select(videos => (Edit)new SetVideos(videos))),
+        (1, DocumentGen.Photos(motifRows + 1).Select(photos => (Edit)new SetPhotos(photos))),
+        (1, DocumentGen.AnyLimits.Select(limits => (Edit)new SetLimits(limits))));
 
     private static Gen<Edit> OfOther(PatternDocument other)
     {

@@ -10,10 +10,14 @@ public sealed record DocumentDifference(
     WidthPlan? Width,
     RowPlan? Rows,
     Gauge? Gauge,
-    GlyphStyle? Glyphs)
+    GlyphStyle? Glyphs,
+    Sequence<RowWords>? RowWords,
+    Sequence<Video>? Videos,
+    Sequence<Photo>? Photos,
+    LimitsDifference? Limits)
 {
     /// <summary>Whether nothing differs.</summary>
-    public bool IsNone => this == new DocumentDifference(null, null, null, null, null, null, null, null, null);
+    public bool IsNone => this == new DocumentDifference(null, null, null, null, null, null, null, null, null, null, null, null, null);
 
     /// <summary>Whether something differs that a weaver weaves by: cells, width or the order of rows.</summary>
     public bool TouchesWeaving => Motif is not null || Width is not null || Rows is not null;
@@ -32,7 +36,11 @@ public sealed record DocumentDifference(
             Other(old.Width, @new.Width),
             Other(old.Rows, @new.Rows),
             Other(old.Gauge, @new.Gauge),
-            old.Glyphs == @new.Glyphs ? null : @new.Glyphs);
+            old.Glyphs == @new.Glyphs ? null : @new.Glyphs,
+            Other(old.RowWords, @new.RowWords),
+            Other(old.Videos, @new.Videos),
+            Other(old.Photos, @new.Photos),
+            old.Limits == @new.Limits ? null : new LimitsDifference(@new.Limits));
     }
 
     /// <summary>The new document, made of the old one.</summary>
@@ -50,9 +58,17 @@ public sealed record DocumentDifference(
             Rows = Rows ?? old.Rows,
             Gauge = Gauge ?? old.Gauge,
             Glyphs = Glyphs ?? old.Glyphs,
+            RowWords = RowWords ?? old.RowWords,
+            Videos = Videos ?? old.Videos,
+            Photos = Photos ?? old.Photos,
+            Limits = Limits is { } limits ? limits.Now : old.Limits,
         };
     }
 
     private static T? Other<T>(T old, T @new)
         where T : class => old.Equals(@new) ? null : @new;
 }
+
+/// <summary>Limits that are others now.</summary>
+/// <param name="Now">Those of the later version; null where it has none.</param>
+public sealed record LimitsDifference(Limits? Now);

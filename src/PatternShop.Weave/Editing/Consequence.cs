@@ -23,3 +23,15 @@ public sealed record StepCut(int Step, ChartRows Before, ChartRows? After) : Con
 
 /// <summary>The row plan had nothing left to weave, and now weaves every row of the motif once.</summary>
 public sealed record PlanBegunAnew(int Rows) : Consequence;
+
+/// <summary>The chart row that the maker's words stood at is gone, and the words with it.</summary>
+/// <param name="Words">What they said.</param>
+public sealed record RowWordsCut(RowWords Words) : Consequence;
+
+/// <summary>The chart row that a video stood at is gone; it stands with the whole pattern now.</summary>
+/// <param name="Video">As it stood before.</param>
+public sealed record VideoMoved(Video Video) : Consequence;
+
+/// <summary>The chart row that a photo stood at is gone; it stands with the whole pattern now.</summary>
+/// <param name="Photo">As it stood before.</param>
+public sealed record PhotoMoved(Photo Photo) : Consequence;

@@ -3,7 +3,7 @@ namespace PatternShop.Weave;
 /// <summary>
 /// Gives the motif another size. Ends are added or taken away at the right, rows at the top; new cells are under. What
 /// depends on the size follows: a step of the row plan that wove all rows weaves all rows again, any other is cut to fit,
-/// and the offset is taken modulo the ends.
+/// the offset is taken modulo the ends, and what the maker bound to single rows follows (<see cref="RowBond"/>).
 /// </summary>
 /// <param name="Rows">Rows of the motif from now on.</param>
 /// <param name="Ends">Ends of the motif from now on.</param>
@@ -21,9 +21,10 @@ public sealed record ResizeMotif(int Rows, int Ends) : Edit
         var offset = document.Width.Offset % Ends;
         var fit = new RowPlanFit(motif.Rows, Rows);
         var rows = fit.Of(document.Rows);
+        var (followed, bound) = RowBond.Follow(document, row => row <= Rows ? row : null);
         return new EditResult.Done(
-            document with { Motif = resized, Width = document.Width with { Offset = offset }, Rows = rows },
-            [.. Cut(motif.Count - resized.Count), .. Moved(document.Width.Offset, offset), .. fit.Consequences]);
+            followed with { Motif = resized, Width = document.Width with { Offset = offset }, Rows = rows },
+            [.. bound, .. Cut(motif.Count - resized.Count), .. Moved(document.Width.Offset, offset), .. fit.Consequences]);
     }
 
     private Problem NoSuchSize() => new(

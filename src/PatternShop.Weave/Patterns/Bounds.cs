@@ -51,6 +51,27 @@ public static class Bounds
     /// <summary>Characters of the maker's notes.</summary>
     public const int Notes = 20_000;
 
+    /// <summary>Characters of the maker's words for one row.</summary>
+    public const int RowWords = 500;
+
+    /// <summary>Characters of the caption of a video or a photo.</summary>
+    public const int Caption = 200;
+
+    /// <summary>Videos of a pattern, those of single rows among them.</summary>
+    public const int Videos = 30;
+
+    /// <summary>Characters of the address of a video.</summary>
+    public const int VideoAddress = 500;
+
+    /// <summary>Photos of a pattern, those of single rows among them.</summary>
+    public const int Photos = 20;
+
+    /// <summary>Threads of the longest float that a maker can allow.</summary>
+    public const int LimitThreads = 1000;
+
+    /// <summary>Length of the longest float that a maker can allow, in inches or centimetres.</summary>
+    public const decimal LimitLength = 1000;
+
     /// <summary>Characters of the name of an edge stitch.</summary>
     public const int StitchName = 60;
 

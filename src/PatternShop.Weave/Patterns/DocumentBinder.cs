@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace PatternShop.Weave;
 
 /// <summary>Makes a document from a tree of the current format, noting every member that cannot be read.</summary>
@@ -9,7 +7,8 @@ internal sealed class DocumentBinder(FileProblems problems)
     public (PatternDocument Document, KnownSizes Sizes) Bind(JsonObject root)
     {
         var members = new MemberReader(
-            root, problems, "format", "title", "language", "licence", "notes", "motif", "width", "rows", "gauge", "glyphs");
+            root, problems, "format", "title", "language", "licence", "notes", "rowWords", "videos", "photos", "motif", "width", "rows", "gauge", "limits", "glyphs");
+        var own = new MakersOwnBinder(problems);
         var (motif, motifRows, motifEnds) = new MotifBinder(problems).Bind(members);
         var (rows, wefts) = new RowPlanBinder(problems).Bind(members.Object("rows", required: false), members.Has("rows"), motifRows);
         var document = new PatternDocument(
@@ -21,7 +20,13 @@ internal sealed class DocumentBinder(FileProblems problems)
             Width(members.Object("width", required: true)),
             rows,
             Gauge(members.Object("gauge", required: true)),
-            members.Word<GlyphStyle>("glyphs", FormWords.Glyphs, GlyphStyle.Cells) ?? GlyphStyle.Cells);
+            members.Word<GlyphStyle>("glyphs", FormWords.Glyphs, GlyphStyle.Cells) ?? GlyphStyle.Cells)
+        {
+            RowWords = own.RowWords(members),
+            Videos = own.Videos(members),
+            Photos = own.Photos(members),
+            Limits = own.Limits(members),
+        };
         return (document, new KnownSizes(motifRows, motifEnds, wefts));
     }
 
@@ -75,25 +80,8 @@ internal sealed class DocumentBinder(FileProblems problems)
         }
 
         var members = new MemberReader(json, problems, "amount", "unit");
-        var amount = members.Find<JsonText>("amount", required: true, "a number in quotation marks, such as \"4.5\"");
         return new Density(
-            amount is null ? 1 : Amount(amount),
+            members.Amount(),
             members.Word<DensityUnit>("unit", FormWords.Units, null) ?? DensityUnit.PerInch);
-    }
-
-    private decimal Amount(JsonText json)
-    {
-        var text = json.Value;
-        var fits = text.Length <= 24
-            && decimal.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out _);
-        var formed = fits && char.IsAsciiDigit(text[^1]) && (char.IsAsciiDigit(text[0]) || (text[0] == '-' && char.IsAsciiDigit(text[1])));
-        if (!formed)
-        {
-            problems.Add(
-                ProblemCodes.NotDecimal, json.Place, $"{Plain.Quote(text)} is not a number that can be used.", "Write digits, with a point for decimals, such as \"4.5\".");
-            return 1;
-        }
-
-        return decimal.Parse(text, CultureInfo.InvariantCulture);
     }
 }

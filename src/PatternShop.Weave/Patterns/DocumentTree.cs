@@ -4,7 +4,7 @@ namespace PatternShop.Weave;
 internal static class DocumentTree
 {
     /// <summary>The format that is written; older ones are read through <see cref="FormatUpgrades"/>.</summary>
-    public const int Format = 2;
+    public const int Format = 3;
 
     public static JsonObject Of(PatternDocument document) => Object(
         ("format", Number(Format)),
@@ -12,17 +12,33 @@ internal static class DocumentTree
         ("language", Text(document.Language)),
         ("licence", Text(document.Licence)),
         ("notes", Text(document.Notes)),
+        ("rowWords", Array(document.RowWords, words => Object(("row", Number(words.Row)), ("text", Text(words.Text))))),
+        ("videos", Array(document.Videos, Video)),
+        ("photos", Array(document.Photos, Photo)),
         ("motif", Array(GridText.Write(document.Motif), Text)),
         ("width", Width(document.Width)),
         ("rows", Rows(document.Rows)),
         ("gauge", Object(("sett", Density(document.Gauge.Sett)), ("rows", Density(document.Gauge.Rows)))),
+        ("limits", document.Limits is { } limits ? Limits(limits) : Null),
         ("glyphs", Word(FormWords.Glyphs, document.Glyphs)));
+
+    private static JsonObject Video(Video video) => Object([("address", Text(video.Address)), ("caption", Text(video.Caption)), .. Row(video.Row)]);
+
+    private static JsonObject Photo(Photo photo) => Object([("hash", Text(photo.Hash)), ("caption", Text(photo.Caption)), .. Row(photo.Row)]);
+
+    private static (string, JsonValue)[] Row(int? row) => row is { } number ? [("row", Number(number))] : [];
+
+    private static JsonObject Limits(Limits limits) => Object(
+    [
+        .. limits.Threads is { } threads ? [("threads", Number(threads))] : System.Array.Empty<(string, JsonValue)>(),
+        .. limits.Length is { } length ? [("length", Object(("amount", Text(Plain.Number(length.Amount))), ("unit", Word(FormWords.Lengths, length.Unit))))] : System.Array.Empty<(string, JsonValue)>(),
+    ]);
 
     private static JsonObject Width(WidthPlan width) => Object(
         ("repeats", Number(width.Repeats)),
         ("offset", Number(width.Offset)),
         ("balance", Number(width.Balance)),
-        ("floating", width.Floating is { } floating ? Floating(floating) : new JsonWord(JsonWord.Null, JsonPlace.None)));
+        ("floating", width.Floating is { } floating ? Floating(floating) : Null));
 
     private static JsonObject Floating(FloatingSelvedges floating) => Object(
         ("edges", Word(FormWords.Edges, floating.Edges)),
@@ -75,6 +91,8 @@ internal static class DocumentTree
     }
 
     private static JsonArray Array<T>(Sequence<T> items, Func<T, JsonValue> write) => new(items.Select(write).ToSequence(), JsonPlace.None);
+
+    private static JsonWord Null => new(JsonWord.Null, JsonPlace.None);
 
     private static JsonText Text(string value) => new(value, JsonPlace.None);
 

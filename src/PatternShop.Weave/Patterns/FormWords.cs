@@ -58,6 +58,8 @@ internal static class FormWords
     public static WordTable<DensityUnit> Units { get; } =
         new(("in", DensityUnit.PerInch), ("cm", DensityUnit.PerCentimetre), ("10 cm", DensityUnit.PerTenCentimetres));
 
+    public static WordTable<LengthUnit> Lengths { get; } = new(("in", LengthUnit.Inch), ("cm", LengthUnit.Centimetre));
+
     public static WordTable<GlyphStyle> Glyphs { get; } = new(("cells", GlyphStyle.Cells), ("bars", GlyphStyle.Bars));
 
     public static WordTable<StepKind> Steps { get; } =

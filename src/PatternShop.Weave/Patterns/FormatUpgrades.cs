@@ -12,7 +12,7 @@ internal sealed record Upgraded(JsonObject Root, Sequence<FileProblem> Problems)
 internal static class FormatUpgrades
 {
     // item i brings format i + 1 up to format i + 2
-    private static readonly Sequence<Func<JsonObject, Upgraded>> Steps = [FromFirst];
+    private static readonly Sequence<Func<JsonObject, Upgraded>> Steps = [FromFirst, FromSecond];
 
     public static Upgraded ToCurrent(JsonObject root, int format)
     {
@@ -48,6 +48,22 @@ internal static class FormatUpgrades
         member.NameOffset,
         "\"wefts\" has no meaning in format 1.",
         "Remove it, or write \"format\": 2 and leave \"start\" out.");
+
+    /// <summary>Format 2 had neither words, videos and photos of the maker nor limits.</summary>
+    private static Upgraded FromSecond(JsonObject root)
+    {
+        string[] added = ["rowWords", "videos", "photos", "limits"];
+        var strays = root.Members.Where(member => added.Contains(member.Name, StringComparer.Ordinal)).ToList();
+        var numbered = root.With("format", new JsonNumber("3", root["format"]?.Place ?? root.Place));
+        return new Upgraded(strays.Aggregate(numbered, (tree, member) => tree.Without(member.Name)), strays.Select(New).ToSequence());
+    }
+
+    private static FileProblem New(JsonMember member) => new(
+        ProblemCodes.UnknownMember,
+        member.Value.Place.Pointer,
+        member.NameOffset,
+        $"{Plain.Quote(member.Name)} has no meaning before format 3.",
+        "Remove it, or write the file in format 3.");
 
     private static int HighestWeft(JsonValue? value) => Math.Min(Bounds.Wefts, value switch
     {

@@ -79,6 +79,17 @@ internal sealed class MemberReader
         return number is null ? Has(name) ? neutral : fallback ?? neutral : Whole(number) ?? neutral;
     }
 
+    /// <summary>A whole number that must be there; null where it cannot be read.</summary>
+    public int? Whole(string name) =>
+        Find<JsonNumber>(name, required: true, "a whole number without quotation marks") is { } number ? Whole(number) : null;
+
+    /// <summary>The member "amount", which must be there: a decimal number as a text; 1 where it cannot be read.</summary>
+    public decimal Amount()
+    {
+        var amount = Find<JsonText>("amount", required: true, "a number in quotation marks, such as \"4.5\"");
+        return amount is null ? 1 : Amount(amount);
+    }
+
     /// <summary>A word of an enumeration; required when there is no fallback.</summary>
     public T? Word<T>(string name, WordTable<T> words, T? fallback)
         where T : struct, Enum
@@ -108,6 +119,22 @@ internal sealed class MemberReader
 
         _problems.Add(ProblemCodes.WrongType, value.Place, $"{Plain.Quote(label)} is {value.Kind}, not {wanted}.", $"Write {wanted}.");
         return null;
+    }
+
+    private decimal Amount(JsonText json)
+    {
+        var text = json.Value;
+        var fits = text.Length <= 24
+            && decimal.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out _);
+        var formed = fits && char.IsAsciiDigit(text[^1]) && (char.IsAsciiDigit(text[0]) || (text[0] == '-' && char.IsAsciiDigit(text[1])));
+        if (!formed)
+        {
+            _problems.Add(
+                ProblemCodes.NotDecimal, json.Place, $"{Plain.Quote(text)} is not a number that can be used.", "Write digits, with a point for decimals, such as \"4.5\".");
+            return 1;
+        }
+
+        return decimal.Parse(text, CultureInfo.InvariantCulture);
     }
 
     private int? Whole(JsonNumber number)

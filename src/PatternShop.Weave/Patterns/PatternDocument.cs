@@ -64,7 +64,20 @@ public sealed record PatternDocument(
     WidthPlan Width,
     RowPlan Rows,
     Gauge Gauge,
-    GlyphStyle Glyphs);
+    GlyphStyle Glyphs)
+{
+    /// <summary>The maker's own words for single chart rows, upwards, each row at most once.</summary>
+    public Sequence<RowWords> RowWords { get; init; } = [];
+
+    /// <summary>Videos that the maker points to, in the order in which they are shown.</summary>
+    public Sequence<Video> Videos { get; init; } = [];
+
+    /// <summary>Photos by the maker, in the order in which they are shown, each at most once.</summary>
+    public Sequence<Photo> Photos { get; init; } = [];
+
+    /// <summary>The longest float that the maker allows; null for no limit.</summary>
+    public Limits? Limits { get; init; }
+}
 
 /// <summary>
 /// How the motif becomes the width: repeated, begun at an offset, and continued by balance ends.

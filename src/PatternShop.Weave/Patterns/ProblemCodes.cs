@@ -37,6 +37,12 @@ public static class ProblemCodes
     public const string TextLength = "text-length";
     public const string TextCharacter = "text-character";
     public const string Language = "language";
+    public const string RowWordsOrder = "row-words-order";
+    public const string VideoCount = "video-count";
+    public const string VideoAddress = "video-address";
+    public const string PhotoCount = "photo-count";
+    public const string PhotoHash = "photo-hash";
+    public const string PhotoTwice = "photo-twice";
     public const string MotifSize = "motif-size";
     public const string Repeats = "repeats";
     public const string Offset = "offset";
@@ -57,4 +63,7 @@ public static class ProblemCodes
     public const string NothingWoven = "nothing-woven";
     public const string Density = "density";
     public const string DecimalPlaces = "decimal-places";
+    public const string LimitsEmpty = "limits-empty";
+    public const string LimitThreads = "limit-threads";
+    public const string LimitLength = "limit-length";
 }

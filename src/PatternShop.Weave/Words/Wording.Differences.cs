@@ -65,7 +65,7 @@ public sealed partial class Wording
     {
         ArgumentNullException.ThrowIfNull(old);
         ArgumentNullException.ThrowIfNull(@new);
-        return [.. Facts(old).Zip(Facts(@new), (before, now) => new FactChange(before.Label, before.Text, now.Text)).Where(fact => fact.Old != fact.New)];
+        return [.. Facts(old, null).Zip(Facts(@new, old.Document), (before, now) => new FactChange(before.Label, before.Text, now.Text)).Where(fact => fact.Old != fact.New)];
     }
 
     /// <summary>Where somebody goes on: "Go on with row 9 of version 2, which starts from the left."</summary>
@@ -116,7 +116,7 @@ public sealed partial class Wording
         Sequence<int> Of(RowFate fate, Func<RowPair, int?> number) => rows.Where(row => row.Fate == fate).Select(number).OfType<int>().ToSequence();
     }
 
-    private (string Label, string Text)[] Facts(Piece piece) =>
+    private (string Label, string Text)[] Facts(Piece piece, PatternDocument? before) =>
     [
         ("Title", piece.Document.Title),
         (WarpTitle, WarpArithmetic(piece)),
@@ -128,6 +128,9 @@ public sealed partial class Wording
         ("Floats", FloatsText(Floats.Longest(piece))),
         (ScheduleTitle, string.Join('\n', Schedule.Of(piece).Select(line => ScheduleText(piece, line)))),
         (NotesTitle, piece.Document.Notes),
+        (RowWordsLabel, RowWordsText(piece.Document)),
+        (VideosLabel, VideosText(piece.Document)),
+        (PhotosLabel, PhotosText(piece.Document, before)),
         (LicenceLabel, piece.Document.Licence),
     ];
 

@@ -15,6 +15,10 @@ public sealed partial class Wording
             SetRowPlan => "change the row plan",
             SetGauge => "change sett or row density",
             SetGlyphs => "change how cells are drawn",
+            SetRowWords words => $"change the words of chart row {Number(words.Row)}",
+            SetVideos => "change the videos",
+            SetPhotos => "change the photos",
+            SetLimits => "change the longest float",
             ResizeMotif size => $"make the motif {Rows(size.Rows)} of {Count(size.Ends, "end", "ends")}",
             _ => throw new InvalidOperationException($"No name for {edit.GetType().Name}."),
         };
@@ -26,6 +30,9 @@ public sealed partial class Wording
         ArgumentNullException.ThrowIfNull(consequence);
         return consequence switch
         {
+            RowWordsCut cut => $"Chart row {Number(cut.Words.Row)} is gone, and your words for it: “{cut.Words.Text}”",
+            VideoMoved moved => $"Chart row {Number(moved.Video.Row ?? 0)} is gone; its video “{moved.Video.Caption}” stands with the whole pattern now.",
+            PhotoMoved moved => $"Chart row {Number(moved.Photo.Row ?? 0)} is gone; its photo “{moved.Photo.Caption}” stands with the whole pattern now.",
             CellsCut cut => $"{Count(cut.Over, "over cell was", "over cells were")} cut off.",
             OffsetMoved moved => $"The pattern now begins at end {Number(moved.To + 1)} of the motif instead of end {Number(moved.From + 1)}.",
             StepCut { After: null } gone => $"Step {Number(gone.Step)} of the row plan no longer weaves {RowsNamed(gone.Before)}.",

@@ -16,6 +16,30 @@ public sealed class DifferenceLaws
         });
 
     [Fact]
+    public void Words_videos_and_photos_that_changed_are_named_with_both_readings()
+    {
+        var old = Charts.Document(Charts.Diamond) with
+        {
+            RowWords = [new RowWords(2, "Beat gently")],
+            Photos = [new Photo(new string('a', 64), "Sample", null), new Photo(new string('b', 64), "Edge", 3)],
+        };
+        var @new = old with
+        {
+            RowWords = [new RowWords(2, "Beat twice")],
+            Videos = [new Video("https://films.example/", "The turn", 4)],
+            Photos = [new Photo(new string('c', 64), "Sample", null), new Photo(new string('b', 64), "Edge", 3)],
+        };
+        Assert.Equal(
+            [
+                new FactChange("Maker's words for rows", "Chart row 2: Beat gently", "Chart row 2: Beat twice"),
+                new FactChange("Maker's videos", "", "Chart row 4: The turn: https://films.example/"),
+                new FactChange("Maker's photos", "Sample\nChart row 3: Edge", "Sample (another picture)\nChart row 3: Edge"),
+            ],
+            Wording.English.FactChanges(Piece.Of(old), Piece.Of(@new)));
+        Assert.False(DocumentDifference.Between(old, @new).TouchesWeaving);
+    }
+
+    [Fact]
     public void Nothing_differs_from_itself() =>
         DocumentGen.Documents.Sample(document =>
         {

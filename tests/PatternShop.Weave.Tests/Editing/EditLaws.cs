@@ -35,6 +35,7 @@ public sealed class EditLaws
         [
             "SetCells Done", "SetCells Refused", "ResizeMotif Done", "ResizeMotif Refused", "SetRowPlan Done", "SetRowPlan Refused",
             "SetWords Done", "SetWords Refused", "SetWidth Done", "SetFloating Done", "SetGauge Done", "SetGauge Refused", "SetGlyphs Done",
+            "SetRowWords Done", "SetRowWords Refused", "SetVideos Done", "SetVideos Refused", "SetPhotos Done", "SetPhotos Refused", "SetLimits Done",
         ];
         Assert.All(kinds, kind => Assert.True(met.GetValueOrDefault(kind) > 0, kind));
     }
@@ -93,6 +94,26 @@ public sealed class EditLaws
             var anew = done.Consequences.OfType<PlanBegunAnew>().Any();
             Assert.Equal(left.Count == 0, anew);
             Assert.Equal(anew ? Enumerable.Range(1, rows).Select(row => (int?)row) : left, Oracle.Rows(done.Document).Select(row => row.ChartRow));
+        },
+        iter: Effort.Of(1_000, 50_000));
+
+    /// <summary>Nothing that the maker wrote goes without being said.</summary>
+    [Fact]
+    public void What_was_bound_to_a_row_that_goes_is_said_and_the_rest_stays() => DocumentGen.Documents.SelectMany(
+        document => Gen.Int[1, document.Motif.Rows],
+        (document, rows) => (Document: document, Rows: rows)).Sample(
+        c =>
+        {
+            var (before, rows) = c;
+            var done = Assert.IsType<EditResult.Done>(new ResizeMotif(rows, before.Motif.Columns).Apply(before));
+            var cut = done.Consequences.OfType<RowWordsCut>().Select(cut => cut.Words);
+            Assert.Equal(before.RowWords, done.Document.RowWords.Concat(cut).OrderBy(words => words.Row));
+            Assert.All(cut, words => Assert.True(words.Row > rows));
+            Assert.Equal(before.Videos.Select(video => video.Row > rows ? video with { Row = null } : video), done.Document.Videos);
+            Assert.Equal(before.Photos.Select(photo => photo.Row > rows ? photo with { Row = null } : photo), done.Document.Photos);
+            Assert.Equal(before.Videos.Where(video => video.Row > rows), done.Consequences.OfType<VideoMoved>().Select(moved => moved.Video));
+            Assert.Equal(before.Photos.Where(photo => photo.Row > rows), done.Consequences.OfType<PhotoMoved>().Select(moved => moved.Photo));
+            Assert.All(done.Consequences, consequence => Assert.NotEqual("", Wording.English.ConsequenceText(consequence)));
         },
         iter: Effort.Of(1_000, 50_000));
 

@@ -86,14 +86,43 @@ public sealed class EditTests
     }
 
     [Fact]
+    public void Words_for_a_row_stand_in_order_and_blank_ones_go()
+    {
+        var two = Made(new SetRowWords(2, "Second"), Made(new SetRowWords(5, "Fifth"), Diamond).Document).Document;
+        Assert.Equal([new RowWords(2, "Second"), new RowWords(5, "Fifth")], two.RowWords);
+        Assert.Equal([new RowWords(2, "Other"), new RowWords(5, "Fifth")], Made(new SetRowWords(2, "Other"), two).Document.RowWords);
+        Assert.Equal([new RowWords(5, "Fifth")], Made(new SetRowWords(2, " \n"), two).Document.RowWords);
+        Assert.Equal("/rowWords/0/row", Refusal(new SetRowWords(9, "Ninth"), Diamond).Pointer);
+    }
+
+    [Fact]
+    public void What_stood_at_a_row_that_is_gone_is_named()
+    {
+        var document = Diamond with
+        {
+            RowWords = [new RowWords(4, "Stays"), new RowWords(8, "Beat twice")],
+            Videos = [new Video("https://films.example/", "The top", 7)],
+            Photos = [new Photo(new string('a', 64), "The point", 8), new Photo(new string('b', 64), "All of it", null)],
+        };
+        Assert.Equal(
+            [
+                "Chart row 8 is gone, and your words for it: “Beat twice”",
+                "Chart row 7 is gone; its video “The top” stands with the whole pattern now.",
+                "Chart row 8 is gone; its photo “The point” stands with the whole pattern now.",
+            ],
+            Made(new ResizeMotif(6, 8), document).Consequences.Select(Wording.English.ConsequenceText).Take(3));
+    }
+
+    [Fact]
     public void Undo_names_what_is_undone()
     {
         var names = new Edit[]
         {
             Stroke(8, 8, (0, 0)), Stroke(8, 8, (0, 0), (1, 1)), new SetWords(Title: "A"), new SetWords(Title: "A", Notes: "B"),
-            new SetWidth(Diamond.Width), new ResizeMotif(1, 12),
+            new SetWidth(Diamond.Width), new ResizeMotif(1, 12), new SetRowWords(3, "A"), new SetVideos([]), new SetPhotos([]), new SetLimits(null),
         }.Select(Wording.English.EditName);
-        Assert.Equal(["draw 1 cell", "draw 2 cells", "change the title", "change the words", "change the width", "make the motif 1 row of 12 ends"], names);
+        Assert.Equal(["draw 1 cell", "draw 2 cells", "change the title", "change the words", "change the width", "make the motif 1 row of 12 ends",
+             "change the words of chart row 3", "change the videos", "change the photos", "change the longest float"], names);
     }
 
     private static SetCells Stroke(int rows, int ends, params (int Row, int End)[] cells)

@@ -27,7 +27,11 @@ public sealed class BadDocumentTests
     [InlineData("unknown side", "\"top\" has no meaning for \"start\".", "Write \"left\" or \"right\".")]
     [InlineData("weft that is not listed", "There is no weft 3: the row plan lists 2 wefts.", "Choose a weft that the row plan lists; the first is 1.")]
     [InlineData("too many ends across", "The piece would have 1003 pattern ends; at most 1000 are allowed.", "Repeat the motif fewer times across, or take fewer balance ends.")]
-    [InlineData("newer format", "The file is of format 3; this program knows formats up to 2.", "Open it with the newer program that wrote it, and bring this one up to date.")]
+    [InlineData("newer format", "The file is of format 4; this program knows formats up to 3.", "Open it with the newer program that wrote it, and bring this one up to date.")]
+    [InlineData("members of format 3 in format 1", "\"rowWords\" has no meaning before format 3.", "Remove it, or write the file in format 3.")]
+    [InlineData("video at a script", "\"javascript:alert(1)//https://films.examp…\" is not an address that can be linked to.", "Copy the address of the video's page; it begins with https:// and has at most 500 characters.")]
+    [InlineData("words for one row twice", "The words of row 2 stand after those of row 2.", "Name the rows upwards, each once.")]
+    [InlineData("limits that say nothing", "The limits say neither threads nor a length.", "Give one of them or both, or take the limits away.")]
     [InlineData("control character in the title", "Character 4 of the title is U+0085, which cannot be shown.", "Remove it, or replace it by a space.")]
     [InlineData("comma missing", "Here stands \"\"\" instead of a comma or the '}' that ends the object.", "Mend the form of the file here, then read it again: what follows was not read.")]
     public void Problems_are_said_in_plain_words(string name, string what, string remedy)

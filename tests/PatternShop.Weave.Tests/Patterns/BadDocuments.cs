@@ -14,7 +14,7 @@ public static class BadDocuments
 {
     public const string Good = """
         {
-        "format": 2,
+        "format": 3,
         "title": "Sample",
         "language": "en",
         "licence": "Weave it",
@@ -66,7 +66,7 @@ public static class BadDocuments
         Instead("end missing", "\"glyphs\": \"cells\"\n}", "\"glyphs\": \"cells\"\n", "syntax  27:1"),
         Instead("text without quotation marks", "\"cells\"", "cells", "syntax /glyphs 26:11"),
         Instead("leading zero", "\"repeats\": 2", "\"repeats\": 02", "syntax /width/repeats 11:22"),
-        Instead("comment", "\"format\": 2,", "\"format\": 2, // two", "syntax  2:14"),
+        Instead("comment", "\"format\": 3,", "\"format\": 3, // three", "syntax  2:14"),
         Bytes("Latin-1 in a text", "Weave it", [0x57, 0xE9, 0x57], "invalid-utf8 /licence 5:14"),
         Bytes("Latin-1 outside texts", "\"glyphs\"", [0xE9], "invalid-utf8  26:1"),
         Bytes("surrogates encoded as UTF-8", "Weave it", [0xED, 0xA0, 0x80], "invalid-utf8 /licence 5:13"),
@@ -80,10 +80,10 @@ public static class BadDocuments
         Instead("twice, once escaped", "\"language\"", "\"t\\u0069tle\"", "duplicate-member /title 4:1"),
 
         // the form of the document
-        Instead("newer format", "\"format\": 2", "\"format\": 3", "format-newer /format 2:11"),
-        Instead("format 0", "\"format\": 2", "\"format\": 0", "format-unknown /format 2:11"),
-        Instead("no format", "\"format\": 2,", "", "missing-member /format 1:1"),
-        Instead("format as text", "\"format\": 2", "\"format\": \"2\"", "wrong-type /format 2:11"),
+        Instead("newer format", "\"format\": 3", "\"format\": 4", "format-newer /format 2:11"),
+        Instead("format 0", "\"format\": 3", "\"format\": 0", "format-unknown /format 2:11"),
+        Instead("no format", "\"format\": 3,", "", "missing-member /format 1:1"),
+        Instead("format as text", "\"format\": 3", "\"format\": \"3\"", "wrong-type /format 2:11"),
         Instead("no title", "\"title\": \"Sample\",", "", "missing-member /title 1:1"),
         Instead("title null", "\"Sample\"", "null", "wrong-type /title 3:10"),
         Instead("unknown member", "\"glyphs\"", "\"colours\"", "unknown-member /colours 26:1"),
@@ -174,11 +174,55 @@ public static class BadDocuments
         Instead("amount too large", "\"4\"", "\"1000.1\"", "density /gauge/sett/amount 24:30"),
         Instead("five decimal places", "\"4\"", "\"4.12345\"", "decimal-places /gauge/sett/amount 24:30"),
 
+        // the maker's own words, pictures and limits
+        Own("words as a text", "\"rowWords\": \"none\"", "wrong-type /rowWords 6:30"),
+        Own("words that are no object", "\"rowWords\": [3]", "wrong-type /rowWords/0 6:31"),
+        Own("words without a row", "\"rowWords\": [{\"text\": \"a\"}, {\"row\": 0, \"text\": \"b\"}]", "missing-member /rowWords/0/row 6:31"),
+        Own("words that say nothing", "\"rowWords\": [{\"row\": 1, \"text\": \" \\n \"}]", "text-empty /rowWords/0/text 6:50"),
+        Own("long words", $"\"rowWords\": [{{\"row\": 1, \"text\": \"{new string('w', 501)}\"}}]", "text-length /rowWords/0/text 6:50"),
+        Own("words for a row that does not exist", "\"rowWords\": [{\"row\": 3, \"text\": \"a\"}]", "chart-row /rowWords/0/row 6:39"),
+        Own("words for one row twice", "\"rowWords\": [{\"row\": 2, \"text\": \"a\"}, {\"row\": 2, \"text\": \"b\"}]", "row-words-order /rowWords/1/row 6:64"),
+        Own("words for rows downwards", "\"rowWords\": [{\"row\": 2, \"text\": \"a\"}, {\"row\": 1, \"text\": \"b\"}]", "row-words-order /rowWords/1/row 6:64"),
+        Video("plain http", "http://films.example/1", "video-address /videos/0/address 6:41"),
+        Video("a script", "javascript:alert(1)//https://films.example", "video-address /videos/0/address 6:41"),
+        Video("a user name", "https://films.example@other.example/", "video-address /videos/0/address 6:41"),
+        Video("a port", "https://films.example:8443/", "video-address /videos/0/address 6:41"),
+        Video("no domain", "https://localhost/film", "video-address /videos/0/address 6:41"),
+        Video("a number for a host", "https://127.0.0.1/film", "video-address /videos/0/address 6:41"),
+        Video("letters that look alike", "https://fi\u0131ms.example/", "video-address /videos/0/address 6:41"),
+        Video("a space", "https://films.example/a b", "video-address /videos/0/address 6:41"),
+        Video("half an escape", "https://films.example/%4", "video-address /videos/0/address 6:41"),
+        Video("an empty label", "https://films..example/", "video-address /videos/0/address 6:41"),
+        Video("too long", "https://films.example/" + new string('f', 500), "video-address /videos/0/address 6:41"),
+        Own("video without a caption", "\"videos\": [{\"address\": \"https://films.example/1\"}]", "missing-member /videos/0/caption 6:29"),
+        Own("video of no row", "\"videos\": [{\"address\": \"https://films.example/1\", \"caption\": \"c\", \"row\": null}]", "wrong-type /videos/0/row 6:91"),
+        Own("video of row 0", "\"videos\": [{\"address\": \"https://films.example/1\", \"caption\": \"c\", \"row\": 0}]", "chart-row /videos/0/row 6:91"),
+        Own("too many videos", $"\"videos\": [{string.Join(",", Enumerable.Repeat("{\"address\": \"https://films.example/1\", \"caption\": \"c\"}", 31))}]", "video-count /videos 6:28"),
+        Own("photo without a name", "\"photos\": [{\"caption\": \"c\"}]", "missing-member /photos/0/hash 6:29"),
+        Own("photo by another name", "\"photos\": [{\"hash\": \"sample.jpg\", \"caption\": \"c\"}]", "photo-hash /photos/0/hash 6:38"),
+        Own("photo twice", $"\"photos\": [{Picture(1)}, {Picture(1)}]", "photo-twice /photos/1/hash 6:132"),
+        Own("too many photos", $"\"photos\": [{string.Join(",", Enumerable.Range(1, 21).Select(Picture))}]", "photo-count /photos 6:28"),
+        Own("limits as a number", "\"limits\": 3", "wrong-type /limits 6:28"),
+        Own("limits that say nothing", "\"limits\": {}", "limits-empty /limits 6:28"),
+        Own("limit of no thread", "\"limits\": {\"threads\": 0}", "limit-threads /limits/threads 6:40"),
+        Own("limit of too many threads", "\"limits\": {\"threads\": 1001}", "limit-threads /limits/threads 6:40"),
+        Own("limit of no length", "\"limits\": {\"length\": {\"amount\": \"0\", \"unit\": \"in\"}}", "limit-length /limits/length/amount 6:50"),
+        Own("limit in unknown unit", "\"limits\": {\"length\": {\"amount\": \"1\", \"unit\": \"10 cm\"}}", "unknown-word /limits/length/unit 6:63"),
+        Own("limit of five places", "\"limits\": {\"length\": {\"amount\": \"0.12345\", \"unit\": \"cm\"}}", "decimal-places /limits/length/amount 6:50"),
+
         // older formats
+        new(
+            "members of format 3 in format 2",
+            Encoding.UTF8.GetBytes(Replace("\"notes\": \"None\"", "\"notes\": \"None\", \"limits\": null, \"videos\": []").Replace("\"format\": 3", "\"format\": 2", StringComparison.Ordinal)),
+            "unknown-member /limits 6:18\nunknown-member /videos 6:34"),
+        new(
+            "members of format 3 in format 1",
+            Encoding.UTF8.GetBytes(WithRows(Replace("\"notes\": \"None\"", "\"notes\": \"None\", \"rowWords\": []").Replace("\"format\": 3", "\"format\": 1", StringComparison.Ordinal), """{"start": "left"}""")),
+            "unknown-member /rowWords 6:18"),
         First("strange start in format 1", """{"start": "up", "steps": [{"step": "plain", "count": 1, "weft": 2}]}""", "unknown-word /rows/start 13:19"),
         First("wefts in format 1", """{"start": "left", "wefts": []}""", "unknown-member /rows/wefts 13:27"),
         First("too many wefts in format 1", """{"start": "left", "steps": [{"step": "plain", "count": 1, "weft": 17}]}""", "weft-unknown /rows/steps/0/weft 13:75"),
-        Rows("start in format 2", """{"start": "left"}""", "unknown-member /rows/start 13:10"),
+        Rows("start after format 1", """{"start": "left"}""", "unknown-member /rows/start 13:10"),
 
         // several at once, in the order of the file
         new(
@@ -198,6 +242,15 @@ public static class BadDocuments
             "missing-member /format 1:1\n" + string.Join('\n', Enumerable.Range(0, 199).Select(i => $"unknown-member /a{i} {i + 1}:{(i == 0 ? 2 : 1)}").Append("more-problems  1:1"))),
     ];
 
+    /// <summary>Members put after the notes, in line 6 from column 18.</summary>
+    private static BadDocument Own(string name, string members, string expected) =>
+        Instead(name, "\"notes\": \"None\"", $"\"notes\": \"None\", {members}", expected);
+
+    private static BadDocument Video(string name, string address, string expected) =>
+        Own($"video at {name}", $"\"videos\": [{{\"address\": \"{address}\", \"caption\": \"c\"}}]", expected);
+
+    private static string Picture(int number) => $"{{\"hash\": \"{new string('a', 61)}{number.ToString("d3", CultureInfo.InvariantCulture)}\", \"caption\": \"c\"}}";
+
     private static BadDocument Instead(string name, string old, string replacement, string expected) =>
         new(name, Encoding.UTF8.GetBytes(Replace(old, replacement)), expected);
 
@@ -210,7 +263,7 @@ public static class BadDocuments
     private static BadDocument Rows(string name, string rows, string expected) => new(name, Encoding.UTF8.GetBytes(WithRows(Good, rows)), expected);
 
     private static BadDocument First(string name, string rows, string expected) =>
-        new(name, Encoding.UTF8.GetBytes(WithRows(Good.Replace("\"format\": 2", "\"format\": 1", StringComparison.Ordinal), rows)), expected);
+        new(name, Encoding.UTF8.GetBytes(WithRows(Good.Replace("\"format\": 3", "\"format\": 1", StringComparison.Ordinal), rows)), expected);
 
     private static string WithRows(string json, string rows)
     {

@@ -65,14 +65,21 @@ public sealed class DocumentRulesTests
                 Stroke.Over,
                 [new Repeat(Bounds.PieceRows / Bounds.MotifRows, [new ChartRows(Bounds.MotifRows, 1, Bounds.Wefts)]), new Repeat(100, steps)]),
             new Gauge(new Density(Bounds.Density, DensityUnit.PerInch), new Density(0.0001m, DensityUnit.PerInch)),
-            GlyphStyle.Cells);
-        Assert.Equal(new ReadResult.Read(document, 2), PatternReader.Read(PatternWriter.CanonicalBytes(document)));
-        Assert.Equal(new ReadResult.Read(document, 2), PatternReader.Read(PatternWriter.ReadableBytes(document)));
+            GlyphStyle.Cells)
+        {
+            RowWords = Enumerable.Range(1, Bounds.MotifRows).Select(row => new RowWords(row, new string('中', Bounds.RowWords))).ToSequence(),
+            Videos = Enumerable.Repeat(new Video("https://" + new string('v', 60) + ".example/" + new string('v', Bounds.VideoAddress - 77), new string('中', Bounds.Caption), 1000), Bounds.Videos).ToSequence(),
+            Photos = Enumerable.Range(1, Bounds.Photos).Select(photo => new Photo(new string('a', 61) + (100 + photo), new string('中', Bounds.Caption), 1)).ToSequence(),
+            Limits = new Limits(Bounds.LimitThreads, new Length(Bounds.LimitLength, LengthUnit.Centimetre)),
+        };
+        Assert.Equal(Bounds.VideoAddress, document.Videos[0].Address.Length);
+        Assert.Equal(new ReadResult.Read(document, 3), PatternReader.Read(PatternWriter.CanonicalBytes(document)));
+        Assert.Equal(new ReadResult.Read(document, 3), PatternReader.Read(PatternWriter.ReadableBytes(document)));
     }
 
     private static Gen<PatternDocument> Spoilt { get; } =
         from document in DocumentGen.Documents
-        from part in Gen.Int[0, 19]
+        from part in Gen.Int[0, 27]
         from number in AnyNumber
         from text in AnyText
         from density in AnyDensity
@@ -99,7 +106,25 @@ public sealed class DocumentRulesTests
         16 => WithStep(d, new EdgeStitch("s", StitchYarn.Own, 1, Side.Right, number)),
         17 => WithStep(d, new Repeat(number, [new ChartRows(1, 1, 1), new EdgeStitch("s", StitchYarn.Own, 1, Side.Left, 1)])),
         18 => d with { Rows = d.Rows with { Steps = [new Repeat(1, number % 2 == 0 ? [] : [new EdgeStitch("s", StitchYarn.Own, 1, Side.Left, 1)])] } },
+        19 => d with { RowWords = d.RowWords.Append(new RowWords(number, "w")).ToSequence() },
+        20 => d with { RowWords = [new RowWords(1, text)] },
+        21 => d with { Videos = d.Videos.Append(new Video(AnyAddress(number), text, null)).ToSequence() },
+        22 => d with { Videos = Enumerable.Repeat(new Video("https://films.example/", "v", number), Math.Clamp(number, 0, 40)).ToSequence() },
+        23 => d with { Photos = d.Photos.Append(new Photo(new string('a', 64), text, number)).Append(new Photo(new string('b', Math.Clamp(number, 0, 70)), "p", null)).ToSequence() },
+        24 => d with { Photos = Enumerable.Range(0, Math.Clamp(number, 0, 30)).Select(photo => new Photo(new string('c', 62) + (photo % 25 + 10), "p", null)).ToSequence() },
+        25 => d with { Limits = new Limits(number, number % 2 == 0 ? null : new Length(density.Amount, LengthUnit.Inch)) },
+        26 => d with { Limits = new Limits(null, number % 3 == 0 ? null : new Length(density.Amount, LengthUnit.Centimetre)) },
         _ => d,
+    };
+
+    private static string AnyAddress(int number) => (number & 7) switch
+    {
+        0 => "",
+        1 => "http://films.example/",
+        2 => "https://films.example/%zz",
+        3 => "https://films.example/" + new string('f', Math.Clamp(number, 0, 600)),
+        4 => "HTTPS://Films.Example?" + (number & 15),
+        _ => "https://films.example/" + (uint)number,
     };
 
     private static PatternDocument WithStep(PatternDocument document, RowStep step) =>

@@ -24,17 +24,27 @@ public sealed class PatternFileTests
                 new EdgeStitch("hemming", StitchYarn.Working, 2, Side.Left, 2),
             ]),
         new Gauge(new Density(4, DensityUnit.PerInch), new Density(17.5m, DensityUnit.PerTenCentimetres)),
-        GlyphStyle.Bars);
+        GlyphStyle.Bars)
+    {
+        RowWords = [new RowWords(1, "Beat gently"), new RowWords(2, "The edge\nagain")],
+        Videos = [new Video("https://films.example/a?b=1", "How the row begins", 2), new Video("https://films.example/", "All of it", null)],
+        Photos = [new Photo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", "The woven sample", null)],
+        Limits = new Limits(3, new Length(0.5m, LengthUnit.Inch)),
+    };
 
     [Fact]
     public void The_canonical_form_is_written_as_it_is_documented() => Assert.Equal(
         """
-        {"format":2,"gauge":{"rows":{"amount":"17.5","unit":"10 cm"},"sett":{"amount":"4","unit":"in"}},"glyphs":"bars","language":"en",
-        "licence":"Free to weave","motif":["x..x",".xx."],"notes":"One line\nand another","rows":{"firstPlain":"over","steps":[
+        {"format":3,"gauge":{"rows":{"amount":"17.5","unit":"10 cm"},"sett":{"amount":"4","unit":"in"}},"glyphs":"bars","language":"en",
+        "licence":"Free to weave","limits":{"length":{"amount":"0.5","unit":"in"},"threads":3},"motif":["x..x",".xx."],"notes":"One line\nand another",
+        "photos":[{"caption":"The woven sample","hash":"ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"}],
+        "rowWords":[{"row":1,"text":"Beat gently"},{"row":2,"text":"The edge\nagain"}],"rows":{"firstPlain":"over","steps":[
         {"across":1,"from":"right","name":"twining","step":"stitch","yarn":"own"},
         {"step":"repeat","steps":[{"first":2,"last":1,"step":"chart","weft":1},{"count":3,"step":"plain","weft":2}],"times":2},
         {"across":2,"name":"hemming","step":"stitch","weft":2,"yarn":"working"}],"wefts":[{"start":"right"},{"start":"left"}]},
-        "title":"Diamond \"A\"","width":{"balance":1,"floating":{"edges":"entering","first":"over"},"offset":2,"repeats":3}}
+        "title":"Diamond \"A\"",
+        "videos":[{"address":"https://films.example/a?b=1","caption":"How the row begins","row":2},{"address":"https://films.example/","caption":"All of it"}],
+        "width":{"balance":1,"floating":{"edges":"entering","first":"over"},"offset":2,"repeats":3}}
         """.ReplaceLineEndings(""),
         Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(Diamond)));
 
@@ -42,11 +52,22 @@ public sealed class PatternFileTests
     public void The_form_for_people_is_indented_in_the_order_of_the_readme() => Assert.Equal(
         """
         {
-          "format": 2,
+          "format": 3,
           "title": "Diamond \"A\"",
           "language": "en",
           "licence": "Free to weave",
           "notes": "One line\nand another",
+          "rowWords": [
+            {"row": 1, "text": "Beat gently"},
+            {"row": 2, "text": "The edge\nagain"}
+          ],
+          "videos": [
+            {"address": "https://films.example/a?b=1", "caption": "How the row begins", "row": 2},
+            {"address": "https://films.example/", "caption": "All of it"}
+          ],
+          "photos": [
+            {"hash": "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", "caption": "The woven sample"}
+          ],
           "motif": [
             "x..x",
             ".xx."
@@ -80,6 +101,10 @@ public sealed class PatternFileTests
             "sett": {"amount": "4", "unit": "in"},
             "rows": {"amount": "17.5", "unit": "10 cm"}
           },
+          "limits": {
+            "threads": 3,
+            "length": {"amount": "0.5", "unit": "in"}
+          },
           "glyphs": "bars"
         }
 
@@ -95,7 +120,7 @@ public sealed class PatternFileTests
     public void What_is_left_out_has_the_documented_default()
     {
         const string json = """
-            {"format":2,"title":"T","motif":["x.",".x","xx"],"width":{"repeats":1},
+            {"format":3,"title":"T","motif":["x.",".x","xx"],"width":{"repeats":1},
              "gauge":{"sett":{"amount":"4.50","unit":"cm"},"rows":{"amount":"10","unit":"in"}}}
             """;
         Assert.Equal(
@@ -134,7 +159,7 @@ public sealed class PatternFileTests
 
     [Fact]
     public void A_byte_order_mark_is_passed_over() =>
-        Assert.Equal(new ReadResult.Read(Diamond, 2), PatternReader.Read([0xEF, 0xBB, 0xBF, .. PatternWriter.CanonicalBytes(Diamond)]));
+        Assert.Equal(new ReadResult.Read(Diamond, 3), PatternReader.Read([0xEF, 0xBB, 0xBF, .. PatternWriter.CanonicalBytes(Diamond)]));
 
     [Fact]
     public void Reading_what_was_written_gives_the_same_document() =>
@@ -155,7 +180,7 @@ public sealed class PatternFileTests
     public void Canonical_bytes_are_equal_exactly_when_documents_are()
     {
         var (same, other) = (0, 0);
-        Gen.Select(DocumentGen.Documents, DocumentGen.Documents, Gen.Int[0, 17]).Sample(
+        Gen.Select(DocumentGen.Documents, DocumentGen.Documents, Gen.Int[0, 21]).Sample(
             (one, two, part) =>
             {
                 var changed = WithPartOf(one, two, part);
@@ -204,11 +229,33 @@ public sealed class PatternFileTests
         Assert.Equal(Enumerable.Repeat(new Weft(start), wefts), document.Rows.Wefts);
     }
 
+    /// <summary>What format 2 could say means the same in format 3.</summary>
+    [Fact]
+    public void Format_2_is_brought_up_to_the_current_one() => DocumentGen.Documents.Sample(
+        document =>
+        {
+            var plain = document with { RowWords = [], Videos = [], Photos = [], Limits = null };
+            var second = Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(plain))
+                .Replace("{\"format\":3,", "{\"format\":2,", StringComparison.Ordinal)
+                .Replace("\"limits\":null,", "", StringComparison.Ordinal)
+                .Replace("\"photos\":[],\"rowWords\":[],", "", StringComparison.Ordinal)
+                .Replace("\"videos\":[],", "", StringComparison.Ordinal);
+            Assert.Equal(new ReadResult.Read(plain, 2), PatternReader.Read(Encoding.UTF8.GetBytes(second)));
+        },
+        iter: Effort.Of(500, 10_000));
+
+    [Theory]
+    [InlineData("https://films.example/a", "films.example")]
+    [InlineData("HTTPS://Films.Example?x", "films.example")]
+    [InlineData("https://a.b-c.example#t=3", "a.b-c.example")]
+    [InlineData("https://films.example@other.example/", "")]
+    public void The_host_of_a_video_is_what_readers_are_shown(string address, string host) => Assert.Equal(host, new Video(address, "v", null).Host);
+
     private static PatternDocument Read(string json) => Assert.IsType<ReadResult.Read>(PatternReader.Read(Encoding.UTF8.GetBytes(json))).Document;
 
     private static RowPlan ReadRows(string rows) => Read(
         """
-        {"format":2,"title":"T","motif":["x."],"width":{"repeats":1},ROWS,
+        {"format":3,"title":"T","motif":["x."],"width":{"repeats":1},ROWS,
          "gauge":{"sett":{"amount":"4","unit":"in"},"rows":{"amount":"4","unit":"in"}}}
         """.Replace("ROWS", rows, StringComparison.Ordinal)).Rows;
 
@@ -229,7 +276,11 @@ public sealed class PatternFileTests
         12 => one with { Gauge = one.Gauge with { Sett = two.Gauge.Sett } },
         13 => one with { Gauge = one.Gauge with { Rows = one.Gauge.Rows with { Unit = two.Gauge.Rows.Unit } } },
         14 => one with { Glyphs = two.Glyphs },
-        15 => one with { Rows = one.Rows with { Steps = one.Rows.Steps.Select(Unruly).ToSequence() } },
+        15 => one with { RowWords = two.RowWords },
+        16 => one with { Videos = two.Videos },
+        17 => one with { Photos = two.Photos },
+        18 => one with { Limits = two.Limits },
+        19 => one with { Rows = one.Rows with { Steps = one.Rows.Steps.Select(Unruly).ToSequence() } },
         _ => one with { Motif = one.Motif.Transpose().Transpose(), Rows = one.Rows with { Steps = one.Rows.Steps.ToArray().ToSequence() } },
     };
 

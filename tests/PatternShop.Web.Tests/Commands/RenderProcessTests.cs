@@ -33,7 +33,7 @@ public sealed class RenderProcessTests
     public async Task The_exit_code_and_the_message_leave_the_process()
     {
         using var folder = new Folder();
-        var bad = folder.Write("bad.json", "{ \"format\": 2,\n  oops }");
+        var bad = folder.Write("bad.json", "{ \"format\": 3,\n  oops }");
         var run = await Run([], ["render", bad, "--out", folder["made"]], Machine("UTC", "C"));
         Assert.Equal(1, run.Code);
         Assert.Contains($"  {bad}:2:3 ", run.Errors, StringComparison.Ordinal);

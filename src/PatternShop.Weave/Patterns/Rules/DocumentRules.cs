@@ -21,11 +21,13 @@ public static class DocumentRules
         TextRules.Language(problems, "/language", document.Language);
         TextRules.Block(problems, "/licence", "The licence", document.Licence, Bounds.Licence);
         TextRules.Block(problems, "/notes", "The notes", document.Notes, Bounds.Notes);
+        MakersOwnRules.Check(problems, document, sizes);
         Motif(problems, sizes);
         Width(problems, document.Width, sizes);
         RowPlanRules.Check(problems, document.Rows, sizes);
         Amount(problems, "/gauge/sett/amount", "sett", document.Gauge.Sett.Amount);
         Amount(problems, "/gauge/rows/amount", "row density", document.Gauge.Rows.Amount);
+        MakersOwnRules.Check(problems, document.Limits);
         return problems.All();
     }
 
@@ -83,13 +85,15 @@ public static class DocumentRules
             pointer,
             $"The {label} is {Plain.Number(amount)}.",
             $"Choose an amount above 0, at most {Plain.Number(Bounds.Density)}.");
-        problems.Require(
-            decimal.Round(amount, Bounds.DecimalPlaces) == amount,
-            ProblemCodes.DecimalPlaces,
-            pointer,
-            $"The {label} {Plain.Number(amount)} has more than {Plain.Number(Bounds.DecimalPlaces)} decimal places.",
-            $"Round it to {Plain.Number(Bounds.DecimalPlaces)} decimal places.");
+        Places(problems, pointer, label, amount);
     }
+
+    internal static void Places(RuleProblems problems, string pointer, string label, decimal amount) => problems.Require(
+        decimal.Round(amount, Bounds.DecimalPlaces) == amount,
+        ProblemCodes.DecimalPlaces,
+        pointer,
+        $"The {label} {Plain.Number(amount)} has more than {Plain.Number(Bounds.DecimalPlaces)} decimal places.",
+        $"Round it to {Plain.Number(Bounds.DecimalPlaces)} decimal places.");
 }
 
 /// <summary>Sizes that other parts of a document are judged by; null where they could not be read.</summary>

@@ -10,13 +10,15 @@ internal static class TextRules
     /// <summary>A text of one line that must say something.</summary>
     public static void Line(RuleProblems problems, string pointer, string label, string text, int most)
     {
-        problems.Require(
-            !string.IsNullOrWhiteSpace(text),
-            ProblemCodes.TextEmpty,
-            pointer,
-            $"{label} is empty.",
-            "Write at least one letter.");
+        NotEmpty(problems, pointer, label, text);
         Check(problems, pointer, label, text, most, mayBreakLines: false);
+    }
+
+    /// <summary>A text of any number of lines that must say something.</summary>
+    public static void Words(RuleProblems problems, string pointer, string label, string text, int most)
+    {
+        NotEmpty(problems, pointer, label, text);
+        Check(problems, pointer, label, text, most, mayBreakLines: true);
     }
 
     /// <summary>A text of any number of lines, which may be empty.</summary>
@@ -38,6 +40,13 @@ internal static class TextRules
             $"{Plain.Quote(tag)} is not a language tag.",
             "Write a tag such as \"en\", \"de\" or \"pt-BR\".");
     }
+
+    private static void NotEmpty(RuleProblems problems, string pointer, string label, string text) => problems.Require(
+        !string.IsNullOrWhiteSpace(text),
+        ProblemCodes.TextEmpty,
+        pointer,
+        $"{label} is empty.",
+        "Write at least one letter.");
 
     private static void Check(RuleProblems problems, string pointer, string label, string text, int most, bool mayBreakLines)
     {

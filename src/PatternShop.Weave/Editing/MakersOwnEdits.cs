@@ -1,0 +1,36 @@
+namespace PatternShop.Weave;
+
+/// <summary>Changes the maker's own words for one chart row.</summary>
+/// <param name="Row">The chart row, from 1.</param>
+/// <param name="Text">The words; blank takes them away.</param>
+public sealed record SetRowWords(int Row, string Text) : Edit
+{
+    private protected override EditResult Change(PatternDocument document)
+    {
+        var others = document.RowWords.Where(words => words.Row != Row);
+        return Done(document with
+        {
+            RowWords = string.IsNullOrWhiteSpace(Text)
+                ? others.ToSequence()
+                : others.Append(new RowWords(Row, Text)).OrderBy(words => words.Row).ToSequence(),
+        });
+    }
+}
+
+/// <summary>Changes the videos that the maker points to.</summary>
+public sealed record SetVideos(Sequence<Video> Videos) : Edit
+{
+    private protected override EditResult Change(PatternDocument document) => Done(document with { Videos = Videos });
+}
+
+/// <summary>Changes which photos the maker shows and what is said of them.</summary>
+public sealed record SetPhotos(Sequence<Photo> Photos) : Edit
+{
+    private protected override EditResult Change(PatternDocument document) => Done(document with { Photos = Photos });
+}
+
+/// <summary>Changes the longest float that the maker allows; null takes the limits away.</summary>
+public sealed record SetLimits(Limits? Limits) : Edit
+{
+    private protected override EditResult Change(PatternDocument document) => Done(document with { Limits = Limits });
+}
