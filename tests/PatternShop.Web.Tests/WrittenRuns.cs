@@ -15,7 +15,12 @@ internal static partial class WrittenRuns
             throw new FormatException($"These are no directions: {text}");
         }
 
-        var plain = Bracket().Replace(text, bracket => string.Join(", ", Enumerable.Repeat(bracket.Groups["runs"].Value, Number(bracket.Groups["times"]))));
+        var plain = text;
+        while (Bracket().IsMatch(plain))
+        {
+            plain = Bracket().Replace(plain, bracket => string.Join(", ", Enumerable.Repeat(bracket.Groups["runs"].Value, Number(bracket.Groups["times"]))));
+        }
+
         return [.. Run().Matches(plain).SelectMany(run => Enumerable.Repeat(run.Groups["stroke"].Value == "over", Number(run.Groups["count"])))];
     }
 
@@ -23,10 +28,15 @@ internal static partial class WrittenRuns
 
     private static int Number(Group digits) => int.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^((over|under) [1-9]\d*|\[(over|under) [1-9]\d*(, (over|under) [1-9]\d*)*\] × \d+)(, ((over|under) [1-9]\d*|\[(over|under) [1-9]\d*(, (over|under) [1-9]\d*)*\] × \d+))*$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    // runs; in round brackets they are woven several times; those and runs in square brackets again
+    private const string One = @"(over|under) [1-9]\d*";
+    private const string Inner = $@"({One}|\({One}(, {One})*\) × \d+)";
+    private const string Item = $@"({One}|\[{Inner}(, {Inner})*\] × \d+)";
+
+    [GeneratedRegex($"^{Item}(, {Item})*$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Whole();
 
-    [GeneratedRegex(@"\[(?<runs>[^\]]*)\] × (?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"[\[(](?<runs>[^\[\]()]*)[\])] × (?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Bracket();
 
     [GeneratedRegex(@"(?<stroke>over|under) (?<count>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]

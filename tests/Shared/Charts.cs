@@ -43,20 +43,30 @@ public static partial class Charts
     public static string Short(IEnumerable<Run> runs) => string.Concat(runs.Select(Short));
 
     /// <summary>A writing in short: "o2[u1o1]×4".</summary>
-    public static string Short(Writing writing) => string.Concat(writing.Items.Select(item => item switch
+    public static string Short(Writing writing) => Short(writing.Items);
+
+    private static string Short(Sequence<WritingItem> items) => string.Concat(items.Select(item => item switch
     {
-        BracketItem bracket => string.Create(CultureInfo.InvariantCulture, $"[{Short(bracket.Runs)}]×{bracket.Times}"),
+        BracketItem bracket => string.Create(CultureInfo.InvariantCulture, $"[{Short(bracket.Items)}]×{bracket.Times}"),
         RunItem run => Short(run.Run),
         _ => throw new InvalidOperationException(item.GetType().Name),
     }));
 
     /// <summary>Directions written by hand, with spaces and brackets, in the short form without either.</summary>
-    public static string Plainly(string directions) => Bracket()
-        .Replace(directions, match => string.Concat(Enumerable.Repeat(match.Groups["runs"].Value, int.Parse(match.Groups["times"].ValueSpan, CultureInfo.InvariantCulture))))
-        .Replace(" ", "", StringComparison.Ordinal);
+    public static string Plainly(string directions)
+    {
+        while (Bracket().IsMatch(directions))
+        {
+            directions = Bracket().Replace(
+                directions,
+                match => string.Concat(Enumerable.Repeat(match.Groups["runs"].Value, int.Parse(match.Groups["times"].ValueSpan, CultureInfo.InvariantCulture))));
+        }
+
+        return directions.Replace(" ", "", StringComparison.Ordinal);
+    }
 
     private static string Short(Run run) => string.Create(CultureInfo.InvariantCulture, $"{(run.Stroke == Stroke.Over ? 'o' : 'u')}{run.Count}");
 
-    [GeneratedRegex(@"\[(?<runs>[^\]]*)\]×(?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\[(?<runs>[^\[\]]*)\]×(?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Bracket();
 }

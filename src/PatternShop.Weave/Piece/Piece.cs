@@ -132,16 +132,15 @@ public sealed class Piece
 
     private int[] FirstRows()
     {
-        var alike = new Dictionary<(Side From, Sequence<Run> Runs), int>();
+        var alike = new Dictionary<int, int>(new AlikeRows(this));
         var first = new int[Keys.Count];
         for (var row = 1; row <= Rows.Count; row++)
         {
             var reading = Rows[row - 1].Reading;
             if (first[reading] == 0)
             {
-                var read = (Keys[reading].From, Readings[reading].Runs);
-                alike.TryAdd(read, row);
-                first[reading] = alike[read];
+                alike.TryAdd(reading, row);
+                first[reading] = alike[reading];
             }
         }
 
@@ -151,19 +150,34 @@ public sealed class Piece
     private Sequence<Reading> ReadAll()
     {
         var readings = new Reading[Keys.Count];
-        var written = new Dictionary<Sequence<Run>, Writing>();
+        var search = new WritingSearch(Document.Motif.Columns);
+        var read = new Dictionary<int, int>(new AlikeRows(this));
         for (var i = 0; i < readings.Length; i++)
         {
-            var runs = Runs.Of(Cells, i, Keys[i].From);
-            if (!written.TryGetValue(runs, out var writing))
+            if (!read.TryAdd(i, i))
             {
-                writing = ShortestWriting.Of(runs, Document.Motif.Columns);
-                written.Add(runs, writing);
+                readings[i] = readings[read[i]] with { Key = Keys[i] };
+                continue;
             }
 
-            readings[i] = new Reading(Keys[i], runs, writing);
+            var runs = Runs.Of(Cells, i, Keys[i].From);
+            readings[i] = new Reading(Keys[i], runs, search.Of(runs, ShortestWriting.Levels));
         }
 
         return Sequence.Of<Reading>(readings);
+    }
+
+    /// <summary>Readings, by index, are alike when their cells and their travel are.</summary>
+    private sealed class AlikeRows(Piece piece) : IEqualityComparer<int>
+    {
+        public bool Equals(int x, int y) => piece.Keys[x].From == piece.Keys[y].From && piece.Cells.RowWords(x).SequenceEqual(piece.Cells.RowWords(y));
+
+        public int GetHashCode(int reading)
+        {
+            var hash = new HashCode();
+            hash.Add(piece.Keys[reading].From);
+            hash.AddBytes(MemoryMarshal.AsBytes(piece.Cells.RowWords(reading)));
+            return hash.ToHashCode();
+        }
     }
 }

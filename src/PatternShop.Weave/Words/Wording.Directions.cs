@@ -15,7 +15,7 @@ public sealed partial class Wording
     /// <summary>The heading without its arrow.</summary>
     public string PlainHeading(Side from) => $"from the {Name(from)}";
 
-    /// <summary>A writing: "under 1, [over 1, under 2] × 3, over 1".</summary>
+    /// <summary>A writing: "under 1, [over 1, under 2] × 3, over 1". A bracket inside another is round: "[(over 1, under 1) × 2, over 2] × 3".</summary>
     public string WritingText(Writing writing)
     {
         ArgumentNullException.ThrowIfNull(writing);
@@ -26,9 +26,20 @@ public sealed partial class Wording
     public string ItemText(WritingItem item) => item switch
     {
         RunItem run => RunText(run.Run),
-        BracketItem bracket => $"[{string.Join(", ", bracket.Runs.Select(RunText))}] × {Number(bracket.Times)}",
+        BracketItem bracket => $"[{string.Join(", ", bracket.Items.Select(InnerText))}] {TimesText(bracket)}",
         _ => throw new InvalidOperationException(),
     };
+
+    /// <summary>How often a bracket is woven: "× 3".</summary>
+    public string TimesText(BracketItem bracket)
+    {
+        ArgumentNullException.ThrowIfNull(bracket);
+        return $"× {Number(bracket.Times)}";
+    }
+
+    private string InnerText(WritingItem item) => item is BracketItem inner
+        ? $"({string.Join(", ", inner.Items.Select(InnerText))}) {TimesText(inner)}"
+        : ItemText(item);
 
     /// <summary>The directions of a reading, headed by the side from which it is woven.</summary>
     public string DirectionsText(Reading reading)

@@ -13,6 +13,9 @@ public sealed partial class Wording
     /// <summary>How the progress in a bracket is said.</summary>
     public string BracketForm => "{time} of {times} times";
 
+    /// <summary>How the progress in a bracket inside another is said, after that of the other.</summary>
+    public string InnerBracketForm => ", in the inner bracket {time} of {times}";
+
     /// <summary>How the last run of a row is said before it is reached.</summary>
     public string EndsForm => "ends with: {run}";
 

@@ -5,15 +5,15 @@ namespace PatternShop.EndToEnd;
 /// <summary>The place and the look-ups of weave-along, without a page.</summary>
 public sealed class WeaveAlongScriptTests(ScriptPage page) : IClassFixture<ScriptPage>
 {
-    // pieces of 1 to 12 rows with brackets, repeated rows that read otherwise the second time, and stitches
+    // pieces of 1 to 12 rows with brackets, some inside others, repeated rows that read otherwise the second time, and stitches
     private const string Pieces = """
         const { Piece } = await import('/scripts/weave/piece.js');
         const place = await import('/scripts/weave/place.js');
-        const words = { language: 'en', over: 'over', under: 'under', place: 'Row {number} of {all}', placeAgain: 'Row {within} of {each} · time {time} of {times} (row {number} of {all})' };
+        const words = { language: 'en', over: 'over', under: 'under', bracket: '{time} of {times} times', innerBracket: ', inside {time} of {times}', place: 'Row {number} of {all}', placeAgain: 'Row {within} of {each} · time {time} of {times} (row {number} of {all})' };
         const pick = (next, most) => Math.floor(next() * most);
         const made = seed => {
           const next = random(seed);
-          const readings = Array.from({ length: 6 }, (_, i) => (i % 2 ? 'l' : 'r') + (next() < 0.5 ? 'u1' : '') + `[o${1 + pick(next, 3)}u2]${2 + pick(next, 3)}o1`);
+          const readings = Array.from({ length: 6 }, (_, i) => (i % 2 ? 'l' : 'r') + (next() < 0.5 ? 'u1' : '') + (next() < 0.5 ? `[o${1 + pick(next, 3)}u2]${2 + pick(next, 3)}o1` : `[o${1 + pick(next, 3)}[u1o2]${2 + pick(next, 2)}u2]${2 + pick(next, 2)}o1`));
           const band = times => { const each = 1 + pick(next, 4), printed = each * (times > 1 && next() < 0.5 ? 2 : 1); return { each, times, readings: Array.from({ length: printed }, () => pick(next, 6)), notes: Array(printed).fill(0) }; };
           const bands = [band(1), band(2 + pick(next, 3)), band(1)];
           const rows = bands.reduce((sum, one) => sum + one.each * one.times, 0);
@@ -87,6 +87,24 @@ public sealed class WeaveAlongScriptTests(ScriptPage page) : IClassFixture<Scrip
         const read = place.read(piece, {{kept}});
         return read.woven === piece.rows ? 'end' : at(read);
         """));
+
+    [Fact]
+    public async Task Brackets_in_brackets_are_written_out_and_say_how_far_the_needle_is() => Assert.Equal(
+        ["o1", "o2 1 of 2 times", "u1 1 of 2 times, inside 1 of 2", "o1 1 of 2 times, inside 1 of 2", "u1 1 of 2 times, inside 2 of 2", "o1 1 of 2 times, inside 2 of 2", "u12 1 of 2 times"],
+        await page.RunAsync<string[]>(Pieces + """
+            const piece = new Piece({ ends: 40, rows: 1, bands: [{ each: 1, times: 1, readings: [0], notes: [0] }], readings: ['lo1[o2[u1o1]2u12]2u3'], stitches: [], words });
+            const runs = piece.reading(1).runs;
+            if (runs.length !== 14 || runs.at(-1).passed !== 37) { return [`${runs.length} runs, ${runs.at(-1).passed} ends passed`]; }
+            return runs.slice(0, 7).map(run => `${run.over ? 'o' : 'u'}${run.count} ${piece.bracketText(run.brackets)}`.trim());
+            """));
+
+    [Fact]
+    public async Task A_whole_row_is_written_as_the_pages_write_it() => Assert.Equal(
+        "under 1, [over 1, (under 2, over 1) × 2, under 2] × 3",
+        await page.RunAsync<string>(Pieces + """
+            const piece = new Piece({ ends: 40, rows: 1, bands: [{ each: 1, times: 1, readings: [0], notes: [0] }], readings: ['ru1[o1[u2o1]2u2]3'], stitches: [], words });
+            return piece.reading(1).items.map(item => piece.itemText(item)).join(', ');
+            """));
 
     [Fact]
     public async Task Cells_and_marker_are_never_mirrored() => Assert.Equal("..xx.xx....... 0-2 .......xx.xx.. 12-14", await page.RunAsync<string>("""

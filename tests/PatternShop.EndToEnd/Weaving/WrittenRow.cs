@@ -10,7 +10,7 @@ internal sealed partial record WrittenRow(int Number, string From, string Text)
     private const string FromRight = "← from the right";
 
     /// <summary>The runs that the text stands for, brackets written out.</summary>
-    public IReadOnlyList<Run> Runs => WovenRow.Join(Written().Matches(Bracket().Replace(Text, WriteOut))
+    public IReadOnlyList<Run> Runs => WovenRow.Join(Written().Matches(WithoutBrackets(Text))
         .Select(run => new Run(run.Groups["stroke"].Value == "over", Number32(run.Groups["count"]))));
 
     /// <summary>What is written otherwise than it is woven, naming row and run; also woven rows that no written row stands for.</summary>
@@ -35,11 +35,22 @@ internal sealed partial record WrittenRow(int Number, string From, string Text)
 
     private static string At(IReadOnlyList<Run> runs, int at) => at < runs.Count ? runs[at].ToString() : "nothing";
 
+    // the innermost brackets first, until none is left
+    private static string WithoutBrackets(string text)
+    {
+        while (Bracket().IsMatch(text))
+        {
+            text = Bracket().Replace(text, WriteOut);
+        }
+
+        return text;
+    }
+
     private static string WriteOut(Match bracket) => string.Join(", ", Enumerable.Repeat(bracket.Groups["runs"].Value, Number32(bracket.Groups["times"])));
 
     private static int Number32(Group digits) => int.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"\[(?<runs>[^\]]*)\]\s*×\s*(?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"[\[(](?<runs>[^\[\]()]*)[\])]\s*×\s*(?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Bracket();
 
     [GeneratedRegex(@"(?<stroke>over|under)\s+(?<count>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]

@@ -70,7 +70,12 @@ internal static partial class PrintedRows
     /// <summary>What the weft does at each end that it meets, by the written words; brackets are woven as often as they say.</summary>
     public static IEnumerable<bool> WriteOut(string directions)
     {
-        var plain = Bracket().Replace(directions, match => string.Join(", ", Enumerable.Repeat(match.Groups["runs"].Value, Int(match.Groups["times"].Value))));
+        var plain = directions;
+        while (Bracket().IsMatch(plain))
+        {
+            plain = Bracket().Replace(plain, match => string.Join(", ", Enumerable.Repeat(match.Groups["runs"].Value, Int(match.Groups["times"].Value))));
+        }
+
         foreach (var run in plain.Split(", "))
         {
             var match = Run().Match(run);
@@ -130,7 +135,7 @@ internal static partial class PrintedRows
     [GeneratedRegex("^[0-9,]+$", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Digits();
 
-    [GeneratedRegex(@"\[(?<runs>[^\]]*)\] × (?<times>[0-9]+(,[0-9]{3})*)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"[\[(](?<runs>[^\[\]()]*)[\])] × (?<times>[0-9]+(,[0-9]{3})*)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Bracket();
 
     [GeneratedRegex("^(?<stroke>over|under) (?<count>[0-9,]+)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]

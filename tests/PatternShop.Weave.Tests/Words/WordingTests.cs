@@ -71,6 +71,13 @@ public sealed class WordingTests
     }
 
     [Fact]
+    public void Brackets_inside_brackets_are_round()
+    {
+        var piece = Piece.Of(Charts.Document("x.x.xx..", repeats: 3, balance: 1));
+        Assert.Equal("[(over 1, under 1) × 2, over 2, under 2] × 3, over 1", Words.WritingText(piece.Reading(1).Writing));
+    }
+
+    [Fact]
     public void Places_say_row_time_and_number()
     {
         var piece = Piece.Of(Diamond);

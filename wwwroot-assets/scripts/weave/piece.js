@@ -1,30 +1,8 @@
+import { readItems, writeOut } from './writing.js';
+
 // What the page says about the piece, looked up: rows, their readings, the stitches between them, and the words for all of it.
 
 const fill = (form, values) => form.replace(/\{(\w+)\}/g, (_, name) => values[name]);
-
-function readRun(text) {
-  return { over: text[0] === 'o', count: Number(text.slice(1)) };
-}
-
-function readItems(text) {
-  return [...text.matchAll(/\[([^\]]*)\](\d+)|[ou]\d+/g)].map(([whole, inside, times]) =>
-    inside === undefined ? { runs: [readRun(whole)], times: 1 } : { runs: inside.match(/[ou]\d+/g).map(readRun), times: Number(times), bracket: true });
-}
-
-// The runs one after another; each knows how many ends the needle has passed before it, and where in its bracket it stands.
-function writeOut(items) {
-  const runs = [];
-  let passed = 0;
-  for (const item of items) {
-    for (let time = 1; time <= item.times; time++) {
-      for (const run of item.runs) {
-        runs.push({ ...run, passed, bracket: item.bracket ? { time, times: item.times } : null });
-        passed += run.count;
-      }
-    }
-  }
-  return runs;
-}
 
 export class Piece {
   #readings = new Map();
@@ -104,13 +82,18 @@ export class Piece {
     return `${run.over ? this.data.words.over : this.data.words.under} ${this.number(run.count)}`;
   }
 
-  itemText(item) {
-    const runs = item.runs.map(run => this.runText(run)).join(', ');
-    return item.bracket ? `[${runs}] × ${this.number(item.times)}` : runs;
+  /** An item as it is written; a bracket inside another is round. */
+  itemText(item, inside = false) {
+    if (!item.items) { return this.runText(item); }
+    const items = item.items.map(inner => this.itemText(inner, true)).join(', ');
+    return `${inside ? `(${items})` : `[${items}]`} × ${this.number(item.times)}`;
   }
 
-  bracketText({ time, times }) {
-    return fill(this.data.words.bracket, { time: this.number(time), times: this.number(times) });
+  /** How far the needle is in the brackets around a run; empty outside of any. */
+  bracketText([outer, inner]) {
+    const { bracket, innerBracket } = this.data.words;
+    const said = ({ time, times }, form) => fill(form, { time: this.number(time), times: this.number(times) });
+    return outer ? said(outer, bracket) + (inner ? said(inner, innerBracket) : '') : '';
   }
 
   endsText(number) {

@@ -79,7 +79,7 @@ export class View {
     for (const [i, run] of shown.entries()) {
       const line = element('li', i === 0 ? 'now' : '', '');
       line.append(element('span', 'run', piece.runText(run)));
-      if (i === 0 && run.bracket) { line.append(element('span', 'bracket', piece.bracketText(run.bracket))); }
+      if (i === 0 && run.brackets.length > 0) { line.append(element('span', 'bracket', piece.bracketText(run.brackets))); }
       list.append(line);
     }
     if (shown.length <= SHOWN_NEXT && deed.row < piece.rows && piece.stitches(deed.row).length === 0) {
@@ -96,7 +96,7 @@ export class View {
     const run = reading.runs[deed.run];
     const what = place.byRows
       ? reading.items.map(item => piece.itemText(item)).join(', ')
-      : piece.runText(run) + (run.bracket ? `, ${piece.bracketText(run.bracket)}` : '');
+      : [piece.runText(run), piece.bracketText(run.brackets)].filter(Boolean).join(', ');
     return deed.row === this.#row && !place.byRows ? what : `${piece.placeText(deed.row)}, ${piece.fromText(reading.fromLeft)}: ${what}`;
   }
 

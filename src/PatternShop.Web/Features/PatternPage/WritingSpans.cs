@@ -4,47 +4,49 @@ using PatternShop.Weave;
 
 namespace PatternShop.Web;
 
-/// <summary>Directions as <see cref="Wording.WritingText"/> writes them, letter for letter, each run kept on one line.</summary>
+/// <summary>
+/// Directions as <see cref="Wording.WritingText"/> writes them, letter for letter, each run kept on one line. A bracket in a bracket
+/// is an element of its own, so that it can be told apart.
+/// </summary>
 public sealed class WritingSpans : ComponentBase
 {
     [Inject] public required Wording Words { get; set; }
 
     [Parameter, EditorRequired] public required Writing Writing { get; set; }
 
-    protected override void BuildRenderTree(RenderTreeBuilder builder) =>
-        Join(builder, Writing.Items, item =>
+    protected override void BuildRenderTree(RenderTreeBuilder builder) => Join(builder, Writing.Items, inside: false);
+
+    private void Join(RenderTreeBuilder builder, IEnumerable<WritingItem> items, bool inside)
+    {
+        foreach (var (index, item) in items.Index())
         {
+            if (index > 0)
+            {
+                builder.AddContent(0, ", ");
+            }
+
             if (item is BracketItem bracket)
             {
-                builder.AddContent(0, "[");
-                Join(builder, bracket.Runs, run => Unbroken(builder, "run", Words.RunText(run)));
-                builder.AddContent(1, "] ");
-                Unbroken(builder, "times", $"× {Words.Number(bracket.Times)}");
+                builder.OpenElement(1, "span");
+                builder.AddAttribute(2, "class", inside ? "inner" : "bracket");
+                builder.AddContent(3, inside ? "(" : "[");
+                Join(builder, bracket.Items, inside: true);
+                builder.AddContent(4, inside ? ") " : "] ");
+                Unbroken(builder, "times", Words.TimesText(bracket));
+                builder.CloseElement();
             }
             else
             {
                 Unbroken(builder, "run", Words.ItemText(item));
             }
-        });
-
-    private static void Join<T>(RenderTreeBuilder builder, IEnumerable<T> parts, Action<T> write)
-    {
-        foreach (var (index, part) in parts.Index())
-        {
-            if (index > 0)
-            {
-                builder.AddContent(2, ", ");
-            }
-
-            write(part);
         }
     }
 
     private static void Unbroken(RenderTreeBuilder builder, string kind, string text)
     {
-        builder.OpenElement(3, "span");
-        builder.AddAttribute(4, "class", kind);
-        builder.AddContent(5, text);
+        builder.OpenElement(5, "span");
+        builder.AddAttribute(6, "class", kind);
+        builder.AddContent(7, text);
         builder.CloseElement();
     }
 }

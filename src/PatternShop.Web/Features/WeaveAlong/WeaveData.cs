@@ -9,7 +9,7 @@ public sealed record WeaveCopy(string Pattern, int Version, int Newest);
 /// <summary>
 /// What the page hands to its script. Every distinct reading stands once; the rows of each band say which they read. A reading is
 /// written as its side (l or r) and its items in the direction of travel: "ru1[o1u2]3o1" is, from the right, under 1, three times
-/// over 1 and under 2, over 1.
+/// over 1 and under 2, over 1; a bracket may stand in another.
 /// </summary>
 /// <param name="Pattern">The pattern's id, or the name of a sample.</param>
 /// <param name="Version">The version; 0 for a sample.</param>
@@ -66,7 +66,7 @@ internal sealed record WeaveData(
     private static string Short(WritingItem item) => item switch
     {
         RunItem run => Short(run.Run),
-        BracketItem bracket => FormattableString.Invariant($"[{string.Concat(bracket.Runs.Select(Short))}]{bracket.Times}"),
+        BracketItem bracket => FormattableString.Invariant($"[{string.Concat(bracket.Items.Select(Short))}]{bracket.Times}"),
         _ => throw new InvalidOperationException(item.GetType().Name),
     };
 
@@ -97,9 +97,9 @@ internal sealed record WeaveBand(int Each, int Times, IReadOnlyList<int> Reading
 
 /// <summary>The words that the script puts together; names in braces stand for what it fills in.</summary>
 internal sealed record WeaveWords(
-    string Language, string Over, string Under, string FromLeft, string FromRight, string Place, string PlaceAgain, string Bracket, string Ends, string Turn, string Done)
+    string Language, string Over, string Under, string FromLeft, string FromRight, string Place, string PlaceAgain, string Bracket, string InnerBracket, string Ends, string Turn, string Done)
 {
     public static WeaveWords Of(Wording words) => new(
         words.Language, words.Name(Stroke.Over), words.Name(Stroke.Under), words.PlainHeading(Side.Left), words.PlainHeading(Side.Right),
-        words.PlaceForm, words.PlaceAgainForm, words.BracketForm, words.EndsForm, words.TurnForm, words.DoneForm);
+        words.PlaceForm, words.PlaceAgainForm, words.BracketForm, words.InnerBracketForm, words.EndsForm, words.TurnForm, words.DoneForm);
 }

@@ -69,11 +69,16 @@ public sealed partial class WeaveDataLaws
 
     private static IEnumerable<(bool Over, int Count)> Runs(string items)
     {
-        var plain = Bracket().Replace(items, match => string.Concat(Enumerable.Repeat(match.Groups["runs"].Value, int.Parse(match.Groups["times"].ValueSpan, CultureInfo.InvariantCulture))));
+        var plain = items;
+        while (Bracket().IsMatch(plain))
+        {
+            plain = Bracket().Replace(plain, match => string.Concat(Enumerable.Repeat(match.Groups["runs"].Value, int.Parse(match.Groups["times"].ValueSpan, CultureInfo.InvariantCulture))));
+        }
+
         return Run().Matches(plain).Select(match => (match.Value[0] == 'o', int.Parse(match.ValueSpan[1..], CultureInfo.InvariantCulture)));
     }
 
-    [GeneratedRegex(@"\[(?<runs>[^\]]*)\](?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"\[(?<runs>[^\[\]]*)\](?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Bracket();
 
     [GeneratedRegex(@"[ou]\d+", RegexOptions.CultureInvariant, 1000)]
