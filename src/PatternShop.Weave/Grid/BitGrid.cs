@@ -138,27 +138,72 @@ public sealed class BitGrid : IEquatable<BitGrid>
         return new BitGrid(Rows, Columns, words);
     }
 
+    /// <summary>Some neighbouring columns of the grid, all rows.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">They do not lie within the grid.</exception>
+    public BitGrid ColumnsOf(int first, int count)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(first);
+        ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(count, Columns - first);
+        var perRow = WordsFor(count);
+        var words = new ulong[Rows * perRow];
+        var (from, shift) = (first >> 6, first & 63);
+        for (var row = 0; row < Rows; row++)
+        {
+            var source = RowWords(row);
+            for (var i = 0; i < perRow; i++)
+            {
+                var low = source[from + i] >> shift;
+                var high = shift == 0 || from + i + 1 >= source.Length ? 0 : source[from + i + 1] << (64 - shift);
+                words[(row * perRow) + i] = low | high;
+            }
+        }
+
+        return FromWords(Rows, count, words);
+    }
+
     /// <summary>Rows become columns and columns rows: cell (r, c) of the result is cell (c, r) of this grid.</summary>
     public BitGrid Transpose()
     {
         var perRow = WordsFor(Rows);
         var words = new ulong[Columns * perRow];
-        for (var row = 0; row < Rows; row++)
+        Span<ulong> block = stackalloc ulong[64];
+        for (var top = 0; top < Rows; top += 64)
         {
-            var bit = 1UL << (row & 63);
-            var into = row >> 6;
-            var source = RowWords(row);
-            for (var word = 0; word < source.Length; word++)
+            var rows = Math.Min(64, Rows - top);
+            for (var word = 0; word < WordsPerRow; word++)
             {
-                for (var left = source[word]; left != 0; left &= left - 1)
+                block.Clear();
+                for (var row = 0; row < rows; row++)
                 {
-                    var column = (word << 6) + BitOperations.TrailingZeroCount(left);
-                    words[(column * perRow) + into] |= bit;
+                    block[row] = _words[((top + row) * WordsPerRow) + word];
+                }
+
+                TransposeBlock(block);
+                var columns = Math.Min(64, Columns - (word << 6));
+                for (var column = 0; column < columns; column++)
+                {
+                    words[(((word << 6) + column) * perRow) + (top >> 6)] = block[column];
                 }
             }
         }
 
         return new BitGrid(Columns, Rows, words);
+    }
+
+    // 64 × 64 cells: the two squares beside the diagonal change places, then the same within squares of half the side.
+    private static void TransposeBlock(Span<ulong> block)
+    {
+        var mask = 0x00000000FFFFFFFFUL;
+        for (var side = 32; side > 0; side >>= 1, mask ^= mask << side)
+        {
+            for (var row = 0; row < 64; row = (row + side + 1) & ~side)
+            {
+                var changed = ((block[row] >> side) ^ block[row + side]) & mask;
+                block[row] ^= changed << side;
+                block[row + side] ^= changed;
+            }
+        }
     }
 
     public bool Equals(BitGrid? other) =>

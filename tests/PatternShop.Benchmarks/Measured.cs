@@ -1,0 +1,41 @@
+using BenchmarkDotNet.Reports;
+
+namespace PatternShop.Benchmarks;
+
+/// <summary>One measured case.</summary>
+/// <param name="Class">The benchmark class, in words.</param>
+/// <param name="Size">Its parameters in words; empty without.</param>
+/// <param name="Case">What was done.</param>
+/// <param name="Mean">Microseconds.</param>
+/// <param name="Error">Half of the 99.9 % confidence interval in microseconds.</param>
+/// <param name="Kilobytes">Memory allocated each time.</param>
+/// <param name="Run">The run that measured it, by its number in the list of runs.</param>
+internal sealed record Measured(string Class, string Size, string Case, double Mean, double Error, double Kilobytes, int Run)
+{
+    public static List<Measured> Of(IEnumerable<Summary> summaries) =>
+    [
+        .. from summary in summaries
+           from report in summary.Reports
+           let statistics = report.ResultStatistics
+           where statistics is not null
+           let descriptor = report.BenchmarkCase.Descriptor
+           let items = report.BenchmarkCase.Parameters.Items
+           select new Measured(
+               ClassName(descriptor.Type),
+               string.Join(", ", items.Select(item => SizeText(item.Name, item.Value))),
+               descriptor.WorkloadMethodDisplayInfo.Trim('\''),
+               statistics.Mean / 1000,
+               statistics.ConfidenceInterval.Margin / 1000,
+               (report.GcStats.GetBytesAllocatedPerOperation(report.BenchmarkCase) ?? 0) / 1024.0,
+               0),
+    ];
+
+    /// <summary>"HangsTogetherBenchmarks" in words: "Hangs together".</summary>
+    public static string ClassName(Type type)
+    {
+        var name = type.Name.EndsWith("Benchmarks", StringComparison.Ordinal) ? type.Name[..^"Benchmarks".Length] : type.Name;
+        return string.Concat(name.Select((c, i) => i > 0 && char.IsAsciiLetterUpper(c) ? $" {char.ToLowerInvariant(c)}" : c.ToString()));
+    }
+
+    private static string SizeText(string name, object? value) => name == "Side" ? $"{value} × {value}" : $"{name.ToLowerInvariant()} {value}";
+}

@@ -1,0 +1,82 @@
+using System.Globalization;
+using System.Text;
+
+namespace PatternShop.Benchmarks;
+
+/// <summary>What README.md holds: runs and the cases that they measured. It is read back so that a run of some classes keeps the others.</summary>
+internal sealed record Report(IReadOnlyList<Run> Runs, IReadOnlyList<Measured> Cases)
+{
+    private const string CaseRow = "| ";
+
+    public static Report Empty { get; } = new([], []);
+
+    /// <summary>With the classes that were measured now in place of what they were before; runs of which nothing is left fall away.</summary>
+    public Report With(IReadOnlyList<Measured> measured, Run run)
+    {
+        var classes = measured.Select(now => now.Class).ToHashSet(StringComparer.Ordinal);
+        var cases = Cases.Where(old => !classes.Contains(old.Class)).Concat(measured.Select(now => now with { Run = Runs.Count + 1 })).ToList();
+        var runs = Runs.Append(run).ToList();
+        var used = cases.Select(one => one.Run).Distinct().Order().ToList();
+        return new Report(
+            [.. used.Select(number => runs[number - 1])],
+            [.. cases.Select(one => one with { Run = used.IndexOf(one.Run) + 1 }).OrderBy(one => one.Class, StringComparer.Ordinal)]);
+    }
+
+    public string Markdown()
+    {
+        var text = new StringBuilder();
+        text.Append("""
+            # Benchmarks
+
+            Written by the program, not by hand: `dotnet run -c Release --project tests/PatternShop.Benchmarks -- --filter '*'`. A run of some
+            classes (`--filter '*Symmetry*'`) writes their rows anew and keeps the others. Means and their errors (half of the 99.9 % confidence
+            interval) are in microseconds, memory allocated each time in kilobytes.
+
+            ## Targets
+
+            | target | measured |
+            |---|---|
+
+            """);
+        foreach (var target in Target.All)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"| {target.Text} | {target.Verdict(Cases)} |\n");
+        }
+
+        text.Append("\n## Cases\n\n| class | size | case | mean | error | memory | run |\n|---|---|---|--:|--:|--:|--:|\n");
+        foreach (var one in Cases)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{CaseRow}{one.Class} | {one.Size} | {one.Case} | {Number(one.Mean)} | {Number(one.Error)} | {Number(one.Kilobytes)} | {one.Run} |\n");
+        }
+
+        text.Append("\n## Runs\n\n| run | date | commit | machine |\n|--:|---|---|---|\n");
+        for (var i = 0; i < Runs.Count; i++)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{CaseRow}{i + 1} | {Runs[i].Date} | {Runs[i].Commit} | {Runs[i].Machine} |\n");
+        }
+
+        return text.ToString();
+    }
+
+    public static Report Read(string markdown)
+    {
+        var tables = markdown.Split("\n## ").ToDictionary(part => part.Split('\n')[0].Trim(), part => part.Split('\n'), StringComparer.Ordinal);
+        string[][] Rows(string table) => !tables.TryGetValue(table, out var lines)
+            ? []
+            : [.. lines.Where(line => line.StartsWith(CaseRow, StringComparison.Ordinal)).Skip(1).Select(line => line.Split('|')[1..^1].Select(cell => cell.Trim()).ToArray())];
+        return new Report(
+            [.. Rows("Runs").Select(cells => new Run(cells[1], cells[2], cells[3]))],
+            [.. Rows("Cases").Select(cells => new Measured(cells[0], cells[1], cells[2], Parse(cells[3]), Parse(cells[4]), Parse(cells[5]), (int)Parse(cells[6])))]);
+    }
+
+    // Three digits that mean something, or all before the point.
+    private static string Number(double value) => value switch
+    {
+        >= 100 => value.ToString("0", CultureInfo.InvariantCulture),
+        >= 10 => value.ToString("0.0", CultureInfo.InvariantCulture),
+        >= 1 => value.ToString("0.00", CultureInfo.InvariantCulture),
+        _ => value.ToString("0.000", CultureInfo.InvariantCulture),
+    };
+
+    private static double Parse(string number) => double.Parse(number, CultureInfo.InvariantCulture);
+}

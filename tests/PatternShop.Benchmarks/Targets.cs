@@ -1,0 +1,59 @@
+using System.Globalization;
+
+namespace PatternShop.Benchmarks;
+
+/// <summary>Something that the measured cases are asked to show.</summary>
+internal abstract record Target(string Class)
+{
+    /// <summary>Every target.</summary>
+    public static IReadOnlyList<Target> All { get; } =
+    [
+        new Faster("Hangs together", "ours", "graph library, graph made before", "1000 × 1000", 50),
+        new Growth("Hangs together", "ours", 1.1),
+        new Growth("Symmetry", "symmetries", 1.1),
+        new Growth("Symmetry", "periods", 1.1),
+    ];
+
+    /// <summary>What is asked.</summary>
+    public abstract string Text { get; }
+
+    /// <summary>What was measured, from "met: " or "MISSED: " on; "not measured" where cases are missing.</summary>
+    public string Verdict(IReadOnlyList<Measured> cases) =>
+        Judge(cases.Where(measured => measured.Class == Class).ToList()) is { } judged ? (judged.Met ? "met: " : "MISSED: ") + judged.Said : "not measured";
+
+    protected abstract (bool Met, string Said)? Judge(IReadOnlyList<Measured> cases);
+
+    protected static double? Mean(IReadOnlyList<Measured> cases, string name, string size) =>
+        cases.FirstOrDefault(measured => measured.Case == name && measured.Size == size)?.Mean;
+
+    protected static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+}
+
+/// <summary>One case is so many times as fast as another of the same size.</summary>
+internal sealed record Faster(string Class, string Case, string Than, string Size, double Times) : Target(Class)
+{
+    public override string Text => $"{Class}, {Size}: {Case} at least {Number(Times)} times as fast as {Than}";
+
+    protected override (bool Met, string Said)? Judge(IReadOnlyList<Measured> cases) =>
+        Mean(cases, Than, Size) / Mean(cases, Case, Size) is { } times ? (times >= Times, $"{Number(times)} times") : null;
+}
+
+/// <summary>From 100 × 100 to 1000 × 1000 the time grows no faster than the number of cells to a power.</summary>
+internal sealed record Growth(string Class, string Case, double Power) : Target(Class)
+{
+    public override string Text => $"{Class}: {Case} from 100 × 100 to 1000 × 1000 no faster than cells^{Number(Power)}";
+
+    protected override (bool Met, string Said)? Judge(IReadOnlyList<Measured> cases) =>
+        Mean(cases, Case, "1000 × 1000") / Mean(cases, Case, "100 × 100") is { } grown
+            ? (Math.Log(grown, 100) <= Power, $"cells^{Number(Math.Log(grown, 100))}")
+            : null;
+}
+
+/// <summary>A case takes no longer.</summary>
+internal sealed record Within(string Class, string Case, string Size, double Microseconds) : Target(Class)
+{
+    public override string Text => $"{Class}{(Size.Length > 0 ? ", " : "")}{Size}: {Case} within {Number(Microseconds / 1000)} ms";
+
+    protected override (bool Met, string Said)? Judge(IReadOnlyList<Measured> cases) =>
+        Mean(cases, Case, Size) is { } mean ? (mean <= Microseconds, $"{Number(mean / 1000)} ms") : null;
+}
