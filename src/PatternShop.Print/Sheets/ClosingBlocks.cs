@@ -15,6 +15,11 @@ internal static class ClosingBlocks
             yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.NotesTitle), 1.5, Paragraphs(piece.Document.Notes, language)));
         }
 
+        if (piece.Document.Videos.Where(video => video.Row is null).Select(wording.VideoText).ToSequence() is { Count: > 0 } videos)
+        {
+            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.VideosLabel), 1.5, List(videos)));
+        }
+
         yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.CautionsTitle), 1.5, List(wording.Cautions))));
         if (piece.Document.Licence.Trim().Length > 0)
         {

@@ -63,8 +63,23 @@ internal static class RowsBlock
         [
             new Words(wording.Number(number), Styles.RowNumber, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
             new Stack(notes.Length == 0 ? [new Stacked(0, side)] : [new Stacked(0, side), new Stacked(0, new Words(notes, Styles.Quiet, new Tag(TagKind.Paragraph, starts)))]),
-            new Words(wording.WritingText(reading.Writing), Styles.Directions, new Tag(TagKind.Cell, row)),
+            Directions(piece, number, reading, row, wording),
         ]);
+    }
+
+    // the maker's own words stand below what was computed, and say whose they are
+    private static Block Directions(Piece piece, int number, Reading reading, Tag row, Wording wording)
+    {
+        var cell = new Tag(TagKind.Cell, row);
+        var text = wording.WritingText(reading.Writing);
+        var own = wording.OwnLines(piece.OwnAt(number)).SelectMany(line => line.Split('\n')).ToList();
+        return own.Count == 0
+            ? new Words(text, Styles.Directions, cell)
+            : new Stack(
+            [
+                new Stacked(0, new Words(text, Styles.Directions, new Tag(TagKind.Paragraph, cell))),
+                .. own.Select(line => new Stacked(0, new Words(line, Styles.Quiet, new Tag(TagKind.Paragraph, cell) { Language = TitleBlock.LanguageOf(piece, wording) }))),
+            ]);
     }
 
     private static void AddStitches(List<TableRow> rows, Piece piece, IEnumerable<WovenStitch> stitches, Wording wording, Tag table)

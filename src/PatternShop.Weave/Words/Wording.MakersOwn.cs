@@ -16,6 +16,27 @@ public sealed partial class Wording
     /// <summary>Stands before the maker's words for a row: "Maker's note".</summary>
     public string RowWordsMark => "Maker's note";
 
+    /// <summary>Stands before a video: "Maker's video".</summary>
+    public string VideoMark => "Maker's video";
+
+    /// <summary>A video as text: "How to turn: https://films.example/turn".</summary>
+    public string VideoText(Video video)
+    {
+        ArgumentNullException.ThrowIfNull(video);
+        return $"{video.Caption}: {video.Address}";
+    }
+
+    /// <summary>What stands below a row in plain text, marked as the maker's; empty where they said nothing.</summary>
+    public Sequence<string> OwnLines(RowOwn own)
+    {
+        ArgumentNullException.ThrowIfNull(own);
+        return
+        [
+            .. own.Words.Length == 0 ? (string[])[] : [$"{RowWordsMark}: {own.Words}"],
+            .. own.Videos.Select(video => $"{VideoMark}: {VideoText(video)}"),
+        ];
+    }
+
     /// <summary>What a limit says: "3 threads and 0.5 in"; empty without one.</summary>
     public string LimitsText(Limits? limits) => string.Join(" and ", new[]
     {

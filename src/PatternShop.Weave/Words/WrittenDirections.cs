@@ -38,6 +38,23 @@ public static class WrittenDirections
         foreach (var number in piece.PrintedRows())
         {
             Line(wording.WrittenRow(piece, number));
+            foreach (var own in wording.OwnLines(piece.OwnAt(number)))
+            {
+                Line("  " + own.Replace("\n", "\n    ", StringComparison.Ordinal));
+            }
+        }
+
+        var whole = piece.Document.Videos.Where(video => video.Row is null).ToList();
+        if (piece.Document.Notes.Trim().Length > 0 || whole.Count > 0)
+        {
+            Line();
+            Line(wording.MakersOwnTitle);
+            if (piece.Document.Notes.Trim().Length > 0)
+            {
+                Line(piece.Document.Notes.Trim('\n'));
+            }
+
+            whole.ForEach(video => Line($"{wording.VideoMark}: {wording.VideoText(video)}"));
         }
 
         return text.ToString();

@@ -28,6 +28,26 @@ public sealed class PrintedDirectionsTests
         iter: Effort.Of(40, 1_000));
 
     [Fact]
+    public void The_makers_words_stand_below_their_row_and_say_whose_they_are()
+    {
+        var document = Samples.Diamond with
+        {
+            RowWords = [new RowWords(2, "Beat gently.\nMind the left edge.")],
+            Videos = [new Video("https://films.example/turn", "The turn", 4), new Video("https://films.example/all", "All of it", null)],
+            Photos = [new Photo(new string('a', 64), "The sample", 2)],
+        };
+        var file = Samples.Print(document);
+        var rows = PrintedRows.Of(file);
+        Assert.Empty(PrintedRows.Differences(rows, document));
+        Assert.Equal(["Maker's note: Beat gently.", "Mind the left edge."], rows[1].Own);
+        Assert.Equal(["Maker's video: The turn: https://films.example/turn"], rows[3].Own);
+        Assert.All(rows.Where(row => row.Number is not (2 or 4)), row => Assert.Empty(row.Own));
+        var text = TaggedText.Read(file).AllText;
+        Assert.Contains("All of it: https://films.example/all", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("The sample", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_other_cell_is_named_by_row_and_run()
     {
         // row 3 starts at the left: under 1, over 2, under 2, over 1; the other cell is the second of its third run

@@ -6,7 +6,11 @@ using PatternShop.Weave;
 namespace PatternShop.Print.Tests;
 
 /// <summary>A written row as it stands in a file.</summary>
-internal sealed record PrintedRow(int Number, string Starts, string Directions);
+/// <param name="Number">Its number.</param>
+/// <param name="Starts">From which side.</param>
+/// <param name="Directions">The words that are computed.</param>
+/// <param name="Own">The maker's words below them, line by line.</param>
+internal sealed record PrintedRow(int Number, string Starts, string Directions, IReadOnlyList<string> Own);
 
 /// <summary>Where a printed row and the definitions part: the row, and the run of the definition, from 1 in the direction of travel, that is not printed so.</summary>
 internal sealed record RowDifference(int Row, int Run);
@@ -27,7 +31,8 @@ internal static partial class PrintedRows
             .Select(row => new PrintedRow(
                 int.Parse(row.Children[0].AllText, NumberStyles.AllowThousands, CultureInfo.InvariantCulture),
                 row.Children[1].AllText,
-                row.Children[2].AllText)),
+                row.Children[2].Children.FirstOrDefault(node => node.Name == "P")?.AllText ?? row.Children[2].AllText,
+                [.. row.Children[2].Children.Where(node => node.Name == "P").Skip(1).Select(node => node.AllText)])),
     ];
 
     /// <summary>

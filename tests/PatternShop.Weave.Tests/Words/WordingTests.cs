@@ -78,6 +78,26 @@ public sealed class WordingTests
     }
 
     [Fact]
+    public void The_makers_words_stand_below_their_row_and_are_marked()
+    {
+        var document = Diamond with
+        {
+            Notes = "Leave long tails.",
+            RowWords = [new RowWords(2, "Beat gently.\nMind the edge.")],
+            Videos = [new Video("https://films.example/turn", "The turn", 2), new Video("https://films.example/all", "All of it", null)],
+        };
+        var lines = WrittenDirections.Text(Piece.Of(document), Words).Split('\n');
+        foreach (var row in new[] { 2, 10 }.Where(row => lines.Any(line => line.StartsWith($"Row {row} ", StringComparison.Ordinal))))
+        {
+            var at = Array.FindIndex(lines, line => line.StartsWith($"Row {row} ", StringComparison.Ordinal));
+            Assert.Equal(["  Maker's note: Beat gently.", "    Mind the edge.", "  Maker's video: The turn: https://films.example/turn"], lines[(at + 1)..(at + 4)]);
+        }
+
+        Assert.Equal(["In the maker's own words and pictures", "Leave long tails.", "Maker's video: All of it: https://films.example/all", ""], lines[^4..]);
+        Assert.Equal(1, lines.Count(line => line.Contains("Beat gently", StringComparison.Ordinal)));
+    }
+
+    [Fact]
     public void Places_say_row_time_and_number()
     {
         var piece = Piece.Of(Diamond);

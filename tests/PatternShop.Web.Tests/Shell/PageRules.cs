@@ -18,7 +18,7 @@ internal static class PageRules
         .. from element in page.All
            from name in new[] { "src", "href", "action", "poster" }
            let address = element.GetAttribute(name)
-           where address is not null && !IsOwn(address)
+           where address is not null && !IsOwn(address) && !IsMarkedLink(element, address)
            select $"leads away: {address}",
         .. page.QuerySelectorAll("[id]").GroupBy(element => element.Id!, StringComparer.Ordinal).Where(group => group.Count() > 1).Select(group => $"id twice: {group.Key}"),
         .. page.QuerySelectorAll("[aria-labelledby]").SelectMany(element => element.GetAttribute("aria-labelledby")!.Split(' ')).Where(id => page.GetElementById(id) is null).Select(id => $"no element {id}"),
@@ -38,6 +38,10 @@ internal static class PageRules
         "application/json" => !script.HasAttribute("src"),
         _ => false,
     };
+
+    // a link that a maker gave may lead away, if it says nothing of where it comes from and vouches for nothing
+    private static bool IsMarkedLink(IElement element, string address) =>
+        element.LocalName == "a" && address.StartsWith("https://", StringComparison.Ordinal) && element.GetAttribute("rel") == "noopener noreferrer nofollow";
 
     private static bool IsOwn(string address) =>
         (address.StartsWith('/') && !address.StartsWith("//", StringComparison.Ordinal)) || address.StartsWith('#');

@@ -78,6 +78,13 @@ export class Piece {
     return this.data.notes[band.notes[into % band.notes.length]];
   }
 
+  /** What the maker says and shows at a row; null where they say nothing. */
+  own(number) {
+    const { band, into } = this.placeOf(number);
+    const own = band.own ? this.data.own[band.own[into % band.own.length]] : null;
+    return own && (own.text || own.videos.length > 0) ? own : null;
+  }
+
   runText(run) {
     return `${run.over ? this.data.words.over : this.data.words.under} ${this.number(run.count)}`;
   }

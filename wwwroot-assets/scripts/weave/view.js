@@ -1,4 +1,5 @@
 import { deedAt } from './place.js';
+import { showOwn } from './own.js';
 import { columnsOf, drawStrip } from './strip.js';
 
 const SHOWN_NEXT = 7;
@@ -48,6 +49,7 @@ export class View {
     byId('hand').classList.toggle('from-right', !left);
     byId('back').disabled = place.woven === 0 && place.step === 0 && place.jumps.length === 0;
     byId('next').disabled = deed.kind === 'done';
+    showOwn(byId('own'), deed.kind === 'run' ? piece.own(deed.row) : null, piece.data.words.own);
     this.#strip(deed, place);
     if (!quiet) { byId('said').textContent = this.#said(deed, place); }
     this.#row = deed.row ?? 0;

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using PatternShop.Weave;
 
 namespace PatternShop.Web;
@@ -37,6 +38,10 @@ internal sealed record WeaveData(
     IReadOnlyList<int[]> Stitches,
     WeaveWords Words)
 {
+    /// <summary>What the maker says and shows at rows, each once; left out where they say nothing.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<WeaveOwn>? Own { get; init; }
+
     // its default escapes what could end a script element
     private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web);
 
@@ -44,6 +49,7 @@ internal sealed record WeaveData(
     {
         var (readings, notes, stitchTexts) = (new Once(), new Once(), new Once());
         notes.At("");
+        var own = new List<WeaveOwn>();
         var bands = piece.Bands.Select(band =>
         {
             var numbers = Enumerable.Range(band.FirstRow, band.PrintedRows).ToList();
@@ -51,12 +57,32 @@ internal sealed record WeaveData(
                 band.RowsEachTime,
                 band.Times,
                 [.. numbers.Select(number => readings.At(Short(piece.Reading(number))))],
-                [.. numbers.Select(number => notes.At(wording.PlaceNotes(piece, number)))]);
+                [.. numbers.Select(number => notes.At(wording.PlaceNotes(piece, number)))])
+            {
+                Own = HasOwn(piece) ? [.. numbers.Select(number => OwnPlace(own, WeaveOwn.Of(piece.OwnAt(number))))] : null,
+            };
         }).ToList();
         var stitches = piece.Stitches.Select(stitch => new[] { stitch.AfterRow, stitchTexts.At(wording.StitchText(piece, stitch)), stitch.From == Side.Left ? 0 : 1 }).ToList();
         return new WeaveData(
             copy.Pattern, copy.Version, copy.Newest, piece.Ends, piece.FloatingPerSide, piece.Rows.Count,
-            readings.Texts, notes.Texts, bands, stitchTexts.Texts, stitches, WeaveWords.Of(wording));
+            readings.Texts, notes.Texts, bands, stitchTexts.Texts, stitches, WeaveWords.Of(wording))
+        {
+            Own = HasOwn(piece) ? own : null,
+        };
+    }
+
+    private static bool HasOwn(Piece piece) => piece.Document.RowWords.Count > 0 || piece.Document.Videos.Any(video => video.Row is not null);
+
+    private static int OwnPlace(List<WeaveOwn> known, WeaveOwn own)
+    {
+        var place = known.IndexOf(own);
+        if (place < 0)
+        {
+            place = known.Count;
+            known.Add(own);
+        }
+
+        return place;
     }
 
     public string Json() => JsonSerializer.Serialize(this, Form);
@@ -93,13 +119,27 @@ internal sealed record WeaveData(
 }
 
 /// <summary>Rows that belong together: so many once through, so many times; for every printed row its reading and its note.</summary>
-internal sealed record WeaveBand(int Each, int Times, IReadOnlyList<int> Readings, IReadOnlyList<int> Notes);
+internal sealed record WeaveBand(int Each, int Times, IReadOnlyList<int> Readings, IReadOnlyList<int> Notes)
+{
+    /// <summary>For every printed row what the maker says there, by its place in the list; left out where they say nothing anywhere.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<int>? Own { get; init; }
+}
+
+/// <summary>What the maker says and shows at a row.</summary>
+internal sealed record WeaveOwn(string Text, Sequence<WeaveVideo> Videos)
+{
+    public static WeaveOwn Of(RowOwn own) => new(own.Words, own.Videos.Select(video => new WeaveVideo(video.Caption, video.Host, video.Address)).ToSequence());
+}
+
+/// <summary>A link to a video.</summary>
+internal sealed record WeaveVideo(string Caption, string Host, string Address);
 
 /// <summary>The words that the script puts together; names in braces stand for what it fills in.</summary>
 internal sealed record WeaveWords(
-    string Language, string Over, string Under, string FromLeft, string FromRight, string Place, string PlaceAgain, string Bracket, string InnerBracket, string Ends, string Turn, string Done)
+    string Language, string Over, string Under, string FromLeft, string FromRight, string Place, string PlaceAgain, string Bracket, string InnerBracket, string Ends, string Turn, string Done, string Own)
 {
     public static WeaveWords Of(Wording words) => new(
         words.Language, words.Name(Stroke.Over), words.Name(Stroke.Under), words.PlainHeading(Side.Left), words.PlainHeading(Side.Right),
-        words.PlaceForm, words.PlaceAgainForm, words.BracketForm, words.InnerBracketForm, words.EndsForm, words.TurnForm, words.DoneForm);
+        words.PlaceForm, words.PlaceAgainForm, words.BracketForm, words.InnerBracketForm, words.EndsForm, words.TurnForm, words.DoneForm, words.RowWordsMark);
 }

@@ -56,6 +56,27 @@ public sealed partial class WeaveDataLaws
         Assert.Equal("ru1[o1u2o3u2]3o1u1", Data(document).Readings[0]);
     }
 
+    [Fact]
+    public void Every_row_leads_to_what_the_maker_says_of_its_chart_row() => DocumentGen.Documents.Sample(
+        document =>
+        {
+            var data = Data(document);
+            var own = data.Bands
+                .SelectMany(band => Enumerable.Range(0, band.Each * band.Times).Select(into => band.Own is { } places ? data.Own![places[into % places.Count]] : null))
+                .Select(said => (said?.Text ?? "", Videos: string.Join(' ', said?.Videos.Select(video => video.Caption) ?? [])));
+            Assert.Equal(
+                Oracle.Rows(document).Select(row => (
+                    row.ChartRow is null ? "" : document.RowWords.SingleOrDefault(words => words.Row == row.ChartRow)?.Text ?? "",
+                    Videos: string.Join(' ', document.Videos.Where(video => row.ChartRow is not null && video.Row == row.ChartRow).Select(video => video.Caption)))),
+                own);
+            Assert.Distinct(data.Own ?? []);
+        },
+        iter: Effort.Of(1_000, 50_000));
+
+    [Fact]
+    public void A_maker_who_says_nothing_costs_nothing() =>
+        Assert.DoesNotContain("\"own\":[", Data(Charts.Document(Charts.Diamond)).Json(), StringComparison.Ordinal);
+
     private static WeaveData Data(PatternDocument document) => WeaveData.Of(Piece.Of(document), new WeaveCopy("test", 1, 1), Wording.English);
 
     /// <summary>Numbers of rows that the data gives otherwise than the definitions.</summary>
