@@ -42,3 +42,15 @@ public sealed record SetGlyphs(GlyphStyle Glyphs) : Edit
 {
     private protected override EditResult Change(PatternDocument document) => Done(document with { Glyphs = Glyphs });
 }
+
+/// <summary>Changes how the floating selvedges go and at which sides the wefts start, which belong together.</summary>
+/// <param name="Floating">The floating selvedges; null for none.</param>
+/// <param name="Wefts">The wefts with the sides at which they start; as many as there are.</param>
+public sealed record SetEdges(FloatingSelvedges? Floating, Sequence<Weft> Wefts) : Edit
+{
+    private protected override EditResult Change(PatternDocument document) => Done(document with
+    {
+        Width = document.Width with { Floating = Floating },
+        Rows = document.Rows with { Wefts = Wefts },
+    });
+}

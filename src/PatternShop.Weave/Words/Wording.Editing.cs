@@ -13,6 +13,8 @@ public sealed partial class Wording
             SetWidth => "change the width",
             SetFloating => "change the floating selvedges",
             SetRowPlan => "change the row plan",
+            SetEdges edges => EdgesName(edges),
+            Mend mend => MendName(mend),
             SetGauge => "change sett or row density",
             SetGlyphs => "change how cells are drawn",
             SetRowWords words => $"change the words of chart row {Number(words.Row)}",

@@ -1,0 +1,76 @@
+namespace PatternShop.Weave;
+
+/// <summary>Tries edits on a piece and says what becomes of its findings.</summary>
+internal sealed class Trials(Piece piece, Sequence<Finding> findings)
+{
+    private readonly Dictionary<PatternDocument, (Piece Piece, Dictionary<(CheckKind Check, int Which), Tally> Tallies)> _tried = [];
+    private readonly Dictionary<(CheckKind Check, int Which), Tally> _before = Tally.Of(findings);
+
+    public Piece Piece => piece;
+
+    /// <summary>The remedy that the edit is; null when it does not fit, or mends nothing of the finding.</summary>
+    public Remedy? Try(Mend mend, Finding finding)
+    {
+        if (mend.Apply(piece.Document) is not EditResult.Done { Document: var document } || document == piece.Document)
+        {
+            return null;
+        }
+
+        if (!_tried.TryGetValue(document, out var after))
+        {
+            var mended = Piece.Of(document);
+            after = (mended, Tally.Of(Checks.Of(mended)));
+            _tried.Add(document, after);
+        }
+
+        var left = after.Tallies.GetValueOrDefault(finding.Name).Count;
+        return left < _before[finding.Name].Count
+            ? new Remedy(mend, AftermathOf(after.Piece, left, after.Tallies, finding))
+            : null;
+    }
+
+    private Aftermath AftermathOf(Piece after, int left, Dictionary<(CheckKind Check, int Which), Tally> tallies, Finding finding) => new(
+        left,
+        after.Ends,
+        after.WidthOnLoom(),
+        after.Rows.Count,
+        RowsOtherwise(after),
+        _before.Keys.Where(name => name != finding.Name && !tallies.ContainsKey(name)).Select(name => name.Check).Distinct().Order().ToSequence(),
+        tallies.Where(tally => tally.Key != finding.Name && tally.Value.IsWorseThan(_before.GetValueOrDefault(tally.Key)))
+            .Select(tally => new Brought(tally.Key.Check, tally.Value.Weight, tally.Value.Count - _before.GetValueOrDefault(tally.Key).Count))
+            .GroupBy(brought => (brought.Weight, brought.Check))
+            .Select(all => new Brought(all.Key.Check, all.Key.Weight, all.Sum(brought => brought.More)))
+            .OrderBy(brought => (brought.Weight, brought.Check))
+            .ToSequence());
+
+    private int RowsOtherwise(Piece after)
+    {
+        if (after.Rows.Count != piece.Rows.Count || after.Ends != piece.Ends)
+        {
+            return after.Rows.Count;
+        }
+
+        var alike = new Dictionary<(int, int), bool>();
+        return piece.Rows.Zip(after.Rows).Count(row =>
+        {
+            var (old, now) = (row.First.Reading, row.Second.Reading);
+            if (!alike.TryGetValue((old, now), out var same))
+            {
+                same = row.First.From == row.Second.From && Travelled.Alike(piece, old, after, now);
+                alike.Add((old, now), same);
+            }
+
+            return !same;
+        });
+    }
+
+    /// <summary>Findings of one name, added up.</summary>
+    private readonly record struct Tally(Weight Weight, int Count)
+    {
+        public static Dictionary<(CheckKind Check, int Which), Tally> Of(Sequence<Finding> findings) => findings
+            .GroupBy(finding => finding.Name)
+            .ToDictionary(all => all.Key, all => new Tally(all.Min(finding => finding.Weight), all.Sum(finding => finding.Count)));
+
+        public bool IsWorseThan(Tally before) => Count > before.Count || Weight < before.Weight;
+    }
+}
