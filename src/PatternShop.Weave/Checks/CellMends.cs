@@ -65,10 +65,14 @@ internal static class CellMends
 
     private static Mend Turn(BitGrid motif, IEnumerable<(int Row, int End)> cells)
     {
-        var turned = cells.ToHashSet();
-        return new Mend(MendKind.TieDown, 0, new SetCells(
-            BitGrid.Create(motif.Rows, motif.Columns, (row, end) => turned.Contains((row, end))),
-            BitGrid.Create(motif.Rows, motif.Columns, (row, end) => !motif[row, end])));
+        var chosen = BitGrid.FromWords(motif.Rows, motif.Columns, new ulong[motif.Rows * motif.WordsPerRow]);
+        var turned = motif;
+        foreach (var (row, end) in cells)
+        {
+            (chosen, turned) = (chosen.With(row, end, true), turned.With(row, end, !motif[row, end]));
+        }
+
+        return new Mend(MendKind.TieDown, 0, new SetCells(chosen, turned));
     }
 
     private static Mend Plain(Piece piece, Func<int, int, bool> chosen)

@@ -46,18 +46,23 @@ public static class EdgeAdvice
     {
         ArgumentNullException.ThrowIfNull(piece);
         var wefts = piece.Document.Rows.Wefts;
-        var turned = wefts.Select(weft => new Weft(weft.Start.Other())).ToSequence();
-        return (from starts in (Sequence<Weft>[])[wefts, turned]
-                from way in Ways
-                select Option(piece.Document, way, starts))
-            .OrderBy(option => option.Rank)
-            .ToSequence();
+        return Of(piece, wefts, wefts.Select(weft => new Weft(weft.Start.Other())).ToSequence());
     }
 
-    private static EdgeOption Option(PatternDocument document, FloatingSelvedges? floating, Sequence<Weft> wefts)
+    /// <summary>The same for some starts only.</summary>
+    internal static Sequence<EdgeOption> Of(Piece piece, params Sequence<Weft>[] starts) =>
+        (from start in starts
+         from way in Ways
+         select Option(piece, way, start))
+        .OrderBy(option => option.Rank)
+        .ToSequence();
+
+    private static EdgeOption Option(Piece present, FloatingSelvedges? floating, Sequence<Weft> wefts)
     {
+        var document = present.Document;
         var set = document with { Width = document.Width with { Floating = floating }, Rows = document.Rows with { Wefts = wefts } };
-        var piece = Piece.Of(set);
+        var isPresent = set == document;
+        var piece = isPresent ? present : Piece.Of(set);
         var turns = Turns.Of(piece).ToList();
         return new EdgeOption(
             floating,
@@ -69,46 +74,55 @@ public static class EdgeAdvice
             RepeatsCheck.Of(piece).Count(),
             IsMirrored(piece),
             piece.Ends,
-            set == document);
+            isPresent);
     }
 
     private static int EdgeFloat(Piece piece)
     {
-        var longest = 0;
-        foreach (var column in (int[])[0, piece.Ends - 1])
-        {
-            var (stretch, over) = (0, false);
-            foreach (var row in piece.Rows)
-            {
-                var now = piece.Cells[row.Reading, column];
-                stretch = now == over ? stretch + 1 : 1;
-                over = now;
-                longest = Math.Max(longest, stretch);
-            }
-        }
-
+        var longest = Math.Max(AlongEdge(piece, 0), AlongEdge(piece, piece.Ends - 1));
         for (var reading = 0; reading < piece.Keys.Count; reading++)
         {
-            var runs = new BitRuns(piece.Cells.RowWords(reading), piece.Ends);
-            while (runs.Next())
-            {
-                if (runs.First == 0 || runs.First + runs.Count == piece.Ends)
-                {
-                    longest = Math.Max(longest, runs.Count);
-                }
-            }
+            longest = Math.Max(longest, Math.Max(FromEdge(piece, reading, 0, 1), FromEdge(piece, reading, piece.Ends - 1, -1)));
         }
 
         return longest;
     }
 
+    // ends that a row passes on one side from the outermost inwards
+    private static int FromEdge(Piece piece, int reading, int edge, int inwards)
+    {
+        var count = 1;
+        while (count < piece.Ends && piece.Cells[reading, edge + (count * inwards)] == piece.Cells[reading, edge])
+        {
+            count++;
+        }
+
+        return count;
+    }
+
+    private static int AlongEdge(Piece piece, int column)
+    {
+        var (longest, stretch, over) = (0, 0, false);
+        foreach (var row in piece.Rows)
+        {
+            var now = piece.Cells[row.Reading, column];
+            stretch = now == over ? stretch + 1 : 1;
+            over = now;
+            longest = Math.Max(longest, stretch);
+        }
+
+        return longest;
+    }
+
+    // Plain rows tell too: with an even number of ends they begin and end differently.
     private static bool IsMirrored(Piece piece)
     {
         for (var reading = 0; reading < piece.Keys.Count; reading++)
         {
-            for (var column = 0; column < piece.Ends / 2; column++)
+            var words = piece.Cells.RowWords(reading);
+            for (int left = 0, right = piece.Ends - 1; left < right; left++, right--)
             {
-                if (piece.Cells[reading, column] != piece.Cells[reading, piece.Ends - 1 - column])
+                if (((words[left >> 6] >> (left & 63)) & 1) != ((words[right >> 6] >> (right & 63)) & 1))
                 {
                     return false;
                 }

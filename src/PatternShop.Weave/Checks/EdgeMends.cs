@@ -13,7 +13,7 @@ internal static class EdgeMends
 
     /// <summary>Every other way of the floating selvedges with the starts as they are, the best first.</summary>
     public static IEnumerable<Mend> Edges(Piece piece) =>
-        from option in EdgeAdvice.Of(piece)
-        where option.Wefts.Equals(piece.Document.Rows.Wefts) && option.Floating is not null && option.Floating != piece.Document.Width.Floating
+        from option in EdgeAdvice.Of(piece, piece.Document.Rows.Wefts)
+        where option.Floating is not null && option.Floating != piece.Document.Width.Floating
         select new Mend(MendKind.Edges, 0, new SetFloating(option.Floating));
 }

@@ -14,10 +14,10 @@ internal sealed class KindOfFloat
     /// <summary>Floats that are longer than allowed.</summary>
     public int TooLong { get; private set; }
 
-    /// <summary>The first of those, by row.</summary>
+    /// <summary>The first of those, by row; rows that read like a row before are not named again.</summary>
     public Sequence<Area> FirstTooLong => _tooLong.OrderBy(area => area.FirstRow).ThenBy(area => area.FirstEnd).ToSequence();
 
-    public void Add(int threads, int most, Area area)
+    public void Add(int threads, int most, Area area, int times)
     {
         if (threads > Longest)
         {
@@ -26,7 +26,7 @@ internal sealed class KindOfFloat
 
         if (threads > most)
         {
-            TooLong++;
+            TooLong += times;
             if (_tooLong.Count < Finding.MostAreas)
             {
                 _tooLong.Add(area);
@@ -49,36 +49,37 @@ internal static class FloatScan
         WarpRuns.Visit(piece, run =>
         {
             var kind = (int)(run.Over ? FloatKind.WarpUnder : FloatKind.WarpOver);
-            found[kind].Add(run.Count, allowed[kind], new Area(AreaOf.Piece, run.First, run.Last, run.Column, run.Column));
+            found[kind].Add(run.Count, allowed[kind], new Area(AreaOf.Piece, run.First, run.Last, run.Column, run.Column), run.Times);
         });
         return found;
     }
 
-    // Each reading is looked at once, where it is woven first; later rows that read so are counted, and named while there is room.
+    // Each reading is looked at where it is woven first; later rows that read so are counted there.
     private static void Weft(Piece piece, int[] allowed, KindOfFloat[] found)
     {
         var rows = new int[piece.Keys.Count];
-        var tooLong = new bool[piece.Keys.Count];
         foreach (var row in piece.Rows)
         {
-            if (rows[row.Reading]++ == 0 || tooLong[row.Reading])
+            rows[row.Reading]++;
+        }
+
+        foreach (var row in piece.Rows)
+        {
+            if (rows[row.Reading] > 0)
             {
-                tooLong[row.Reading] = Row(piece, row, allowed, found);
+                Row(piece, row, rows[row.Reading], allowed, found);
+                rows[row.Reading] = 0;
             }
         }
     }
 
-    private static bool Row(Piece piece, WovenRow row, int[] allowed, KindOfFloat[] found)
+    private static void Row(Piece piece, WovenRow row, int times, int[] allowed, KindOfFloat[] found)
     {
-        var any = false;
         var runs = new BitRuns(piece.Cells.RowWords(row.Reading), piece.Ends);
         while (runs.Next())
         {
             var kind = (int)(runs.Over ? FloatKind.WeftOver : FloatKind.WeftUnder);
-            any |= runs.Count > allowed[kind];
-            found[kind].Add(runs.Count, allowed[kind], new Area(AreaOf.Piece, row.Number, row.Number, runs.First, runs.First + runs.Count - 1));
+            found[kind].Add(runs.Count, allowed[kind], new Area(AreaOf.Piece, row.Number, row.Number, runs.First, runs.First + runs.Count - 1), times);
         }
-
-        return any;
     }
 }

@@ -20,27 +20,34 @@ public static class Remedies
         return findings.Select(finding => new Advice(finding, Of(trials, finding))).ToSequence();
     }
 
-    private static Sequence<Remedy> Of(Trials trials, Finding finding) => MendsFor(trials.Piece, finding)
-        .Distinct()
-        .Select(mend => trials.Try(mend, finding))
-        .OfType<Remedy>()
-        .OrderBy(remedy => remedy.Aftermath.BringsFault)
-        .ThenBy(remedy => remedy.Aftermath.Left > 0)
-        .Take(Most)
-        .ToSequence();
+    // One of a kind is enough, but for ways to mirror, which put different figures in the middle; what mends in part is no use beside what mends the whole.
+    private static Sequence<Remedy> Of(Trials trials, Finding finding)
+    {
+        var tried = MendsFor(trials, finding)
+            .Distinct()
+            .Select(mend => trials.Try(mend, finding))
+            .OfType<Remedy>()
+            .OrderBy(remedy => remedy.Aftermath.BringsFault)
+            .ThenBy(remedy => remedy.Aftermath.Left > 0)
+            .GroupBy(remedy => remedy.Edit.Kind)
+            .SelectMany(kind => kind.Take(kind.Key == MendKind.Mirror ? Most : 1))
+            .ToList();
+        var whole = tried.Exists(remedy => remedy.Aftermath is { Left: 0, BringsFault: false });
+        return tried.Where(remedy => !whole || remedy.Aftermath.Left == 0).Take(Most).ToSequence();
+    }
 
     // What might help, the first to be offered first; only a trial says whether it does.
-    private static IEnumerable<Mend> MendsFor(Piece piece, Finding finding) => finding switch
+    private static IEnumerable<Mend> MendsFor(Trials trials, Finding finding) => finding switch
     {
-        NothingDrawn => CellMends.PlainEverywhere(piece),
-        LooseThreads loose => [.. CellMends.Plain(piece, loose), .. PlanMends.WholeMotif(piece)],
-        LayersApart => CellMends.TieLayers(piece),
-        FloatingIdle => EdgeMends.Edges(piece),
-        TurnsNotWrapped turns => [EdgeMends.OtherSide(piece, turns.Weft), .. EdgeMends.Edges(piece)],
-        SeamBreaks seam => [.. PlanMends.WholeMotif(piece, seam.Step), .. PlanMends.LastRowOnce(piece, seam.Step)],
-        FloatsTooLong floats => CellMends.TieFloats(piece, floats),
-        TimesUnlike unlike => [.. EdgeMends.Edges(piece), .. PlanMends.DoubleRows(piece, unlike.Step)],
-        NotMirrored => WidthMends.Mirror(piece),
+        NothingDrawn => CellMends.PlainEverywhere(trials.Piece),
+        LooseThreads loose => [.. CellMends.Plain(trials.Piece, loose), .. PlanMends.WholeMotif(trials.Piece)],
+        LayersApart => CellMends.TieLayers(trials.Piece),
+        FloatingIdle => trials.Edges,
+        TurnsNotWrapped turns => [EdgeMends.OtherSide(trials.Piece, turns.Weft), .. trials.Edges],
+        SeamBreaks seam => [.. PlanMends.WholeMotif(trials.Piece, seam.Step), .. PlanMends.LastRowOnce(trials.Piece, seam.Step)],
+        FloatsTooLong floats => CellMends.TieFloats(trials.Piece, floats),
+        TimesUnlike unlike => [.. trials.Edges, .. PlanMends.DoubleRows(trials.Piece, unlike.Step)],
+        NotMirrored => WidthMends.Mirror(trials.Piece),
         _ => [],
     };
 }

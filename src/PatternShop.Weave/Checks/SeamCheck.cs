@@ -1,7 +1,7 @@
 namespace PatternShop.Weave;
 
 /// <summary>Repeated rows that do not join: an end floats longer across the seam between two times through than anywhere else.</summary>
-/// <param name="Weight">A note where each time is the motif as drawn; a caution where it is a part of it.</param>
+/// <param name="Weight">A note where each time weaves every row of the motif once; a caution otherwise.</param>
 /// <param name="Step">The step of the row plan, from 0.</param>
 /// <param name="Band">The rows.</param>
 /// <param name="Across">Rows in the longest float across the seam.</param>
@@ -14,7 +14,10 @@ public sealed record SeamBreaks(Weight Weight, int Step, Band Band, int Across, 
     internal override int Which => Step;
 }
 
-/// <summary>Looks at the seams between two times through in the woven piece.</summary>
+/// <summary>
+/// Looks at the seams between two times through in the woven piece. Where each time weaves every row of the motif once, the seam is a part
+/// of the figure, and only two rows alike are spoken of.
+/// </summary>
 internal static class SeamCheck
 {
     public static IEnumerable<Finding> Of(Piece piece)
@@ -27,22 +30,22 @@ internal static class SeamCheck
         from band in scan.Bands
         where band.Longest > scan.Elsewhere
         let seam = band.Band.FirstRowOf(2)
+        let alike = PatternAlike(piece, seam - 1, seam)
+        let whole = IsWholeMotif(piece, band.Band)
+        where alike || !whole
         select new SeamBreaks(
-            IsWholeMotif(piece, band.Band) ? Weight.Note : Weight.Caution,
+            whole ? Weight.Note : Weight.Caution,
             piece.Rows[band.Band.FirstRow - 1].Step,
             band.Band,
             band.Longest,
             scan.Elsewhere,
-            PatternAlike(piece, seam - 1, seam),
+            alike,
             band.Band.Times - 1,
             band.Areas);
 
-    private static bool IsWholeMotif(Piece piece, Band band)
-    {
-        var rows = piece.Rows.Skip(band.FirstRow - 1).Take(band.RowsEachTime).Select(row => row.ChartRow ?? 0).ToList();
-        var motif = piece.Document.Motif.Rows;
-        return rows.Count == motif && (rows.SequenceEqual(Enumerable.Range(1, motif)) || rows.SequenceEqual(Enumerable.Range(1, motif).Reverse()));
-    }
+    private static bool IsWholeMotif(Piece piece, Band band) =>
+        piece.Rows.Skip(band.FirstRow - 1).Take(band.RowsEachTime).Select(row => row.ChartRow ?? 0).Order()
+            .SequenceEqual(Enumerable.Range(1, piece.Document.Motif.Rows));
 
     private static bool PatternAlike(Piece piece, int row, int next) =>
         Enumerable.Range(piece.FloatingPerSide, piece.PatternEnds).All(column => piece.At(row, column) == piece.At(next, column));

@@ -6,7 +6,12 @@ internal sealed class Trials(Piece piece, Sequence<Finding> findings)
     private readonly Dictionary<PatternDocument, (Piece Piece, Dictionary<(CheckKind Check, int Which), Tally> Tallies)> _tried = [];
     private readonly Dictionary<(CheckKind Check, int Which), Tally> _before = Tally.Of(findings);
 
+    private readonly Lazy<Sequence<Mend>> _edges = new(() => EdgeMends.Edges(piece).ToSequence());
+
     public Piece Piece => piece;
+
+    /// <summary>Every other way of the floating selvedges, the best first.</summary>
+    public Sequence<Mend> Edges => _edges.Value;
 
     /// <summary>The remedy that the edit is; null when it does not fit, or mends nothing of the finding.</summary>
     public Remedy? Try(Mend mend, Finding finding)
@@ -29,19 +34,35 @@ internal sealed class Trials(Piece piece, Sequence<Finding> findings)
             : null;
     }
 
-    private Aftermath AftermathOf(Piece after, int left, Dictionary<(CheckKind Check, int Which), Tally> tallies, Finding finding) => new(
-        left,
-        after.Ends,
-        after.WidthOnLoom(),
-        after.Rows.Count,
-        RowsOtherwise(after),
-        _before.Keys.Where(name => name != finding.Name && !tallies.ContainsKey(name)).Select(name => name.Check).Distinct().Order().ToSequence(),
-        tallies.Where(tally => tally.Key != finding.Name && tally.Value.IsWorseThan(_before.GetValueOrDefault(tally.Key)))
-            .Select(tally => new Brought(tally.Key.Check, tally.Value.Weight, tally.Value.Count - _before.GetValueOrDefault(tally.Key).Count))
-            .GroupBy(brought => (brought.Weight, brought.Check))
-            .Select(all => new Brought(all.Key.Check, all.Key.Weight, all.Sum(brought => brought.More)))
-            .OrderBy(brought => (brought.Weight, brought.Check))
-            .ToSequence());
+    // Where the cloth stays as it is, nothing of it is mended or spoilt, whatever is said of its plan.
+    private Aftermath AftermathOf(Piece after, int left, Dictionary<(CheckKind Check, int Which), Tally> tallies, Finding finding)
+    {
+        var otherwise = RowsOtherwise(after);
+        return new Aftermath(
+            left,
+            after.Ends,
+            after.WidthOnLoom(),
+            after.Rows.Count,
+            otherwise,
+            otherwise == 0 ? [] : AlsoMended(tallies, finding),
+            otherwise == 0 ? [] : Brought(tallies, finding));
+    }
+
+    private Sequence<CheckKind> AlsoMended(Dictionary<(CheckKind Check, int Which), Tally> tallies, Finding finding) => _before.Keys
+        .Where(name => name.Check != finding.Check && !tallies.ContainsKey(name))
+        .Select(name => name.Check)
+        .Distinct()
+        .Order()
+        .ToSequence();
+
+    private Sequence<Brought> Brought(Dictionary<(CheckKind Check, int Which), Tally> tallies, Finding finding) => tallies
+        .Where(tally => tally.Key != finding.Name && tally.Value.IsWorseThan(_before.GetValueOrDefault(tally.Key)))
+        .Select(tally => new Brought(tally.Key.Check, tally.Value.Weight, Math.Max(0, tally.Value.Count - _before.GetValueOrDefault(tally.Key).Count)))
+        .GroupBy(brought => (brought.Weight, brought.Check))
+        .Select(all => new Brought(all.Key.Check, all.Key.Weight, all.Sum(brought => brought.More)))
+        .OrderBy(brought => brought.Weight)
+        .ThenBy(brought => brought.Check)
+        .ToSequence();
 
     private int RowsOtherwise(Piece after)
     {

@@ -20,14 +20,15 @@ internal static class TurnsCheck
     public static IEnumerable<Finding> Of(Piece piece)
     {
         var turns = Turns.Of(piece).ToList();
+        var stitched = piece.Stitches.Select(stitch => stitch.AfterRow).ToHashSet();
         return from here in turns.GroupBy(turn => (turn.Weft, turn.Side))
                orderby here.Key
                let loose = here.Where(turn => !turn.Wrapped).ToList()
                where loose.Count > 0
-               select Found(piece, here.Key, here.Count(), loose, turns.Exists(turn => turn.Side == here.Key.Side && turn.Wrapped));
+               select Found(piece, here.Key, here.Count(), loose, turns.Exists(turn => turn.Side == here.Key.Side && turn.Wrapped), stitched);
     }
 
-    private static TurnsNotWrapped Found(Piece piece, (int Weft, Side Side) where, int turns, List<Turn> loose, bool someHold)
+    private static TurnsNotWrapped Found(Piece piece, (int Weft, Side Side) where, int turns, List<Turn> loose, bool someHold, HashSet<int> stitched)
     {
         var column = where.Side == Side.Left ? 0 : piece.Ends - 1;
         var first = loose.Take(Finding.MostAreas).ToList();
@@ -36,8 +37,8 @@ internal static class TurnsCheck
             where.Side,
             loose.Count,
             turns,
-            !someHold && piece.Stitches.Count == 0,
-            loose.Count(turn => GoesBack(piece, turn)),
+            !someHold && stitched.Count == 0,
+            loose.Count(turn => !stitched.Contains(turn.Row) && GoesBack(piece, turn)),
             first.Select(turn => turn.Row).ToSequence(),
             first.Select(turn => new Area(AreaOf.Piece, turn.Row, turn.Next, column, column)).ToSequence());
     }
@@ -46,7 +47,6 @@ internal static class TurnsCheck
     {
         var (here, next) = (piece.Rows[turn.Row - 1].Reading, piece.Rows[turn.Next - 1].Reading);
         return turn.Next == turn.Row + 1
-            && piece.Cells.RowWords(here).SequenceEqual(piece.Cells.RowWords(next))
-            && !piece.Stitches.Any(stitch => stitch.AfterRow == turn.Row);
+            && piece.Cells.RowWords(here).SequenceEqual(piece.Cells.RowWords(next));
     }
 }
