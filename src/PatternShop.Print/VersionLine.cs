@@ -16,6 +16,18 @@ public sealed record VersionLine(int? Number, DateOnly? Date, string? Address = 
     /// <summary>The copy that sheets name at their foot; null when they name none.</summary>
     public Copy? Copy { get; init; }
 
+    /// <summary>Who made the pattern, as readers know them; empty where it is not said.</summary>
+    public string Maker { get; init; } = "";
+
+    /// <summary>To whom or how the copy is licensed, in a line at the foot of every sheet; empty for free patterns.</summary>
+    public string LicenceLine { get; init; } = "";
+
+    /// <summary>Whether every sheet says that it is the maker's own test print.</summary>
+    public bool IsTest { get; init; }
+
+    /// <summary>What the maker prints for themselves of what is not issued.</summary>
+    public static VersionLine Test { get; } = new VersionLine(null, null) { IsTest = true };
+
     /// <summary>What the maker is still changing.</summary>
     public static VersionLine NotIssued { get; } = new(null, null);
 
@@ -25,4 +37,7 @@ public sealed record VersionLine(int? Number, DateOnly? Date, string? Address = 
         ArgumentNullException.ThrowIfNull(wording);
         return Number is { } number && Date is { } date ? wording.VersionText(number, date) : wording.NotIssuedText;
     }
+
+    /// <summary>Maker and version as they stand under the title.</summary>
+    public string FullText(Wording wording) => Maker.Length == 0 ? Text(wording) : $"{Maker} · {Text(wording)}";
 }

@@ -115,7 +115,7 @@ internal static class Lettering
         var afterNumber = char.IsAsciiDigit(before[^1]);
         return word == "×"
             || (char.IsAsciiDigit(word[0]) && !afterNumber)
-            || (afterNumber && char.IsAsciiDigit(before.TrimStart('(')[0]) && char.IsAsciiLetter(word[0]) && word.TrimEnd('.', ',', ';', ')').Length <= 2);
+            || (afterNumber && char.IsAsciiDigit(before.TrimStart('(')[0]) && (char.IsAsciiLetter(word[0]) || word[0] == '%') && word.TrimEnd('.', ',', ';', ')').Length <= 2);
     }
 
     private static IEnumerable<(string Text, bool Glued)> Bits(string word, TextStyle style, double width)

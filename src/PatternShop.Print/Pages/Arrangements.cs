@@ -78,3 +78,65 @@ internal sealed record Beside(Picture Picture, double Gap, Block Body) : Block
             : Print.Fit.Nothing(this);
     }
 }
+
+/// <summary>Words with a picture at their right, never split.</summary>
+internal sealed record Sided(Block Body, double Gap, Picture Picture) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var body = Body.Fit(width - Picture.Width - Gap, double.PositiveInfinity, true);
+        var needed = Math.Max(Picture.Height, body.Height);
+        return needed <= height || fresh
+            ? new Fit([.. body.Items, .. Picture.Items.Select(item => item.Moved(width - Picture.Width, 0))], needed, null)
+            : Print.Fit.Nothing(this);
+    }
+}
+
+/// <summary>A block that begins a page.</summary>
+internal sealed record OnNewPage(Block Body) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh) => fresh ? Body.Fit(width, height, true) : Print.Fit.Nothing(this);
+}
+
+/// <summary>A block in two columns of nearly the same height, the left one first.</summary>
+internal sealed record TwoColumns(Block Body, double Gap) : Block
+{
+    private const double Exactness = 0.5;
+
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var column = (width - Gap) / 2;
+        var all = Body.Fit(column, double.PositiveInfinity, true).Height;
+        var (low, high) = (all / 2, Math.Min(height, all));
+        if (!Fits(column, high))
+        {
+            return FillBoth(column, height, fresh);
+        }
+
+        while (high - low > Exactness)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Fits(column, middle) ? (low, middle) : (middle, high);
+        }
+
+        return FillBoth(column, high, true);
+    }
+
+    private bool Fits(double column, double height) =>
+        Body.Fit(column, height, true).Rest is not { } rest || rest.Fit(column, height, true) is { Rest: null } right && right.Height <= height;
+
+    private Fit FillBoth(double column, double height, bool fresh)
+    {
+        var left = Body.Fit(column, height, fresh);
+        if (left.Rest is not { } rest || left.IsNothing)
+        {
+            return left.IsNothing ? Print.Fit.Nothing(this) : left;
+        }
+
+        var right = rest.Fit(column, height, true);
+        return new Fit(
+            [.. left.Items, .. right.Items.Select(item => item.Moved(column + Gap, 0))],
+            Math.Max(left.Height, right.Height),
+            right.Rest is null ? null : this with { Body = right.Rest });
+    }
+}

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using PatternShop.Weave;
 
 namespace PatternShop.Print;
 
@@ -69,6 +70,9 @@ internal sealed class Tag(TagKind kind, Tag? parent = null)
 
     /// <summary>Which cells a header cell names.</summary>
     public HeaderScope Scope { get; init; }
+
+    /// <summary>Where everything lies in a figure that is a chart, relative to its corner; null for others.</summary>
+    public ChartLayout? Chart { get; init; }
 
     /// <summary>The standard name of the kind.</summary>
     public string Name => Names[Kind];

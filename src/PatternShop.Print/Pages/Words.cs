@@ -41,3 +41,29 @@ internal sealed record SetLines(Sequence<string> Lines, TextStyle Style, Tag? Ta
         return fresh ? Math.Max(1, Math.Max(most, Math.Min(room, Lines.Count))) : most < 2 ? 0 : most;
     }
 }
+
+/// <summary>Words and a remark, which stands on their last line where there is room for it and else under them.</summary>
+internal sealed record Followed(Words Main, Words? Remark) : Block
+{
+    private const double GapInEms = 1.2;
+
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var lines = Lettering.Lines(Main.Text, Main.Style, width);
+        var set = new SetLines(lines, Main.Style, Main.Tag);
+        if (Remark is null)
+        {
+            return set.Fit(width, height, fresh);
+        }
+
+        var left = Lettering.Width(lines[^1], Main.Style) + (GapInEms * Remark.Style.Em);
+        var fit = set.Fit(width, height, fresh);
+        if (fit.Rest is not null || left + Lettering.Width(Remark.Text, Remark.Style) > width)
+        {
+            return new Stack([new Stacked(0, set), new Stacked(0, Remark)]).Fit(width, height, fresh);
+        }
+
+        var baseline = ((lines.Count - 1) * Main.Style.LineHeight) + Main.Style.Baseline;
+        return fit with { Items = [.. fit.Items, .. TextLine.Set(Remark.Text, left, baseline, Remark.Style, Remark.Tag)] };
+    }
+}

@@ -10,7 +10,7 @@ internal static class AddressBlock
     // large enough for a phone over a table
     private const double Module = 0.8;
 
-    public static Beside Of(string address, Wording wording)
+    public static Beside Of(string address, Rhythm rhythm, Wording wording)
     {
         var code = QrPicture.Of(address, Module);
         var figure = new Tag(TagKind.Figure) { Alternative = wording.CodeDescription(address) };
@@ -19,8 +19,8 @@ internal static class AddressBlock
             Gap,
             new Stack(
             [
-                new Stacked(0, new Words(wording.FoundText, Styles.Body, new Tag(TagKind.Paragraph))),
-                new Stacked(1.5, new Words(address, Styles.Strong, new Tag(TagKind.Paragraph))),
+                new Stacked(0, new Words(wording.FoundText, rhythm.Styles.Body, new Tag(TagKind.Paragraph))),
+                new Stacked(1.5, new Words(address, rhythm.Styles.Strong, new Tag(TagKind.Paragraph))),
             ]));
     }
 }

@@ -7,18 +7,19 @@ namespace PatternShop.Print;
 /// right. Cells are as large as the room allows.
 /// </summary>
 /// <param name="Piece">Whose chart.</param>
+/// <param name="Rhythm">How it is set.</param>
 /// <param name="Wording">Its words.</param>
 /// <param name="Cut">What is left to draw of a chart that was cut; null while nothing is drawn.</param>
-internal sealed record ChartSheets(Piece Piece, Wording Wording, CutChart? Cut = null) : Block
+internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, CutChart? Cut = null) : Block
 {
-    /// <summary>No cell is smaller, or the chart is cut.</summary>
-    public const double SmallestCell = 4;
-
-    private const double LargestCell = 8;
-
     // Rather a fresh page than cells so much smaller than they could be there.
     private const double LeastOfBest = 0.8;
-    private static readonly TextStyle CaptionStyle = new(11, true);
+    private const double MapGap = 3;
+    private const double CaptionGap = 1.5;
+
+    private TextStyle CaptionStyle => Rhythm.Styles.Strong;
+
+    private double SmallestCell => Rhythm.Cells.Least;
 
     public override Fit Fit(double width, double height, bool fresh)
     {
@@ -37,11 +38,15 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, CutChart? Cut =
         var cell = CellFor([whole], width, height);
         if (cell >= Math.Max(SmallestCell, fresh ? 0 : best * LeastOfBest))
         {
-            return new Fit(Draw(whole, cell, width), new ChartLayout(Piece, whole, cell, true, Wording).Height, null);
+            var layout = LayoutOf(whole, cell);
+            return new Fit(Draw(layout, width, _ => []), layout.Height, null);
         }
 
         return fresh ? FitCut(width, height, fresh) : Print.Fit.Nothing(this);
     }
+
+    /// <summary>The largest cell with which the whole chart fits a room.</summary>
+    public double WholeCell(Room room) => CellFor([ChartWindow.Whole(Piece)], room.Width, room.Height);
 
     // Only once a page is fresh is it known how many rows a sheet holds. As few parts as can be, then cells as large as fit all of them.
     private Fit FitCut(double width, double height, bool fresh)
@@ -51,43 +56,67 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, CutChart? Cut =
             return Print.Fit.Nothing(this);
         }
 
-        var room = height - CaptionStyle.LineHeight;
-        var parts = ChartParts.Of(Piece, SmallestCell, width, room, Wording);
-        return FitParts(new CutChart(parts, Math.Max(SmallestCell, CellFor(parts, width, room))), width, height, fresh);
+        // The map takes its part of the room, which depends on the parts, which depend on the room: a second try settles it.
+        var parts = ChartParts.Of(Piece, SmallestCell, new Room(width, height - CaptionStyle.LineHeight), Wording, Rhythm.Look);
+        for (var tries = 0; tries < 2; tries++)
+        {
+            var room = height - parts.Max(part => HeadOf(part, width).Height);
+            parts = ChartParts.Of(Piece, SmallestCell, new Room(width, room), Wording, Rhythm.Look);
+        }
+
+        var left = height - parts.Max(part => HeadOf(part, width).Height);
+        var cell = CellFor([.. parts.Select(part => part.Window)], width, left);
+        return FitParts(new CutChart(parts, Math.Max(SmallestCell, cell)), width, height, fresh);
     }
 
     private Fit FitParts(CutChart cut, double width, double height, bool fresh)
     {
-        var needed = CaptionStyle.LineHeight + new ChartLayout(Piece, cut.Parts[0], cut.Cell, true, Wording).Height;
+        var part = cut.Parts[0];
+        var head = HeadOf(part, width);
+        var layout = LayoutOf(part.Window, cut.Cell);
+        var needed = head.Height + layout.Height;
         if (needed > height && !fresh)
         {
             return Print.Fit.Nothing(this);
         }
 
-        var caption = new Words(Wording.ChartPartText(Piece, cut.Parts[0]), CaptionStyle, new Tag(TagKind.Paragraph)).Fit(width, needed, true);
-        var drawn = Draw(cut.Parts[0], cut.Cell, width).Select(item => item.Moved(0, CaptionStyle.LineHeight));
+        var drawn = Draw(layout, width, left => SheetMarks.Edges(part, layout).Select(mark => mark.Moved(left, 0))).Select(item => item.Moved(0, head.Height));
         var rest = cut.Parts.Count == 1 ? null : this with { Cut = cut with { Parts = cut.Parts.Skip(1).ToSequence() } };
-        return new Fit([.. caption.Items, .. drawn], needed, rest);
+        return new Fit([.. head.Items, .. drawn], needed, rest);
     }
 
-    private Sequence<Placed> Draw(ChartWindow window, double cell, double width)
+    // Which sheet it is in words, and a map at the right.
+    private Fit HeadOf(ChartPart part, double width)
     {
-        var drawing = ChartDrawing.Of(new ChartLayout(Piece, window, cell, true, Wording), Wording);
-        var figure = new Tag(TagKind.Figure) { Alternative = Wording.ChartDescription(Piece) };
-        var left = Math.Max(0, (width - drawing.Width) / 2);
-        return ShapeMarks.Of(drawing).Select(mark => new Placed(mark, figure).Moved(left, 0)).ToSequence();
+        var map = SheetMarks.Map(part);
+        var words = new Stack(
+        [
+            new Stacked(0, new Words(Wording.ChartSheetText(part.Number, part.Of) + " " + Wording.ChartPartText(Piece, part.Window), CaptionStyle, new Tag(TagKind.Paragraph))),
+            .. Wording.CutText(part.Column > 0 ? part.Number - 1 : null, part.Row > 0 ? part.Number - part.Columns : null) is { Length: > 0 } cut
+                ? new[] { new Stacked(0, new Words(cut, Rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))) } : [],
+        ]).Fit(width - map.Width - MapGap, double.PositiveInfinity, true);
+        return new Fit([.. words.Items, .. map.Items.Select(item => item.Moved(width - map.Width, 0))], Math.Max(words.Height, map.Height) + CaptionGap, null);
+    }
+
+    private ChartLayout LayoutOf(ChartWindow window, double cell) => new(Piece, window, cell, true, Wording, Rhythm.Look);
+
+    private Sequence<Placed> Draw(ChartLayout layout, double width, Func<double, IEnumerable<Placed>> marks)
+    {
+        var figure = new Tag(TagKind.Figure) { Alternative = Wording.ChartDescription(Piece), Chart = layout };
+        var left = Math.Max(0, (width - layout.Width) / 2);
+        return [.. ShapeMarks.Of(ChartDrawing.Of(layout, Wording)).Select(mark => new Placed(mark, figure).Moved(left, 0)), .. marks(left)];
     }
 
     // The layout grows with the cell, so the largest cell is found by halving.
     private double CellFor(Sequence<ChartWindow> windows, double width, double height)
     {
-        var (low, high) = (0.0, LargestCell);
+        var (low, high) = (0.0, Rhythm.Cells.Most);
         if (windows.All(window => Fits(window, high, width, height)))
         {
             return high;
         }
 
-        while (high - low > 0.02)
+        while (high - low > 0.01)
         {
             var middle = (low + high) / 2;
             (low, high) = windows.All(window => Fits(window, middle, width, height)) ? (middle, high) : (low, middle);
@@ -98,10 +127,10 @@ internal sealed record ChartSheets(Piece Piece, Wording Wording, CutChart? Cut =
 
     private bool Fits(ChartWindow window, double cell, double width, double height)
     {
-        var layout = new ChartLayout(Piece, window, cell, true, Wording);
+        var layout = LayoutOf(window, cell);
         return layout.Width <= width && layout.Height <= height;
     }
 }
 
 /// <summary>Parts of a chart that are still to be drawn, all with cells of one size.</summary>
-internal sealed record CutChart(Sequence<ChartWindow> Parts, double Cell);
+internal sealed record CutChart(Sequence<ChartPart> Parts, double Cell);

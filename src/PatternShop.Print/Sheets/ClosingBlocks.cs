@@ -5,50 +5,50 @@ namespace PatternShop.Print;
 /// <summary>What stands after the rows: cautions, the maker's own notes and licence, and where the version is found.</summary>
 internal static class ClosingBlocks
 {
-    private const double Indent = 5;
+    private const double IndentInEms = 1.3;
 
     public static IEnumerable<Stacked> Of(Piece piece, VersionLine version, Rhythm rhythm, Wording wording)
     {
         var language = TitleBlock.LanguageOf(piece, wording);
         if (piece.Document.Notes.Trim().Length > 0)
         {
-            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.NotesTitle), 1.5, Paragraphs(piece.Document.Notes, language)));
+            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.NotesTitle, rhythm), 1.5, Paragraphs(piece.Document.Notes, language, rhythm)));
         }
 
         if (piece.Document.Videos.Where(video => video.Row is null).Select(wording.VideoText).ToSequence() is { Count: > 0 } videos)
         {
-            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.VideosLabel), 1.5, List(videos)));
+            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.VideosLabel, rhythm), 1.5, List(videos, rhythm)));
         }
 
-        yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.CautionsTitle), 1.5, List(wording.Cautions))));
+        yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.CautionsTitle, rhythm), 1.5, List(wording.Cautions, rhythm))));
         if (piece.Document.Licence.Trim().Length > 0)
         {
-            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.LicenceLabel), 1.5, Paragraphs(piece.Document.Licence, language)));
+            yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.LicenceLabel, rhythm), 1.5, Paragraphs(piece.Document.Licence, language, rhythm)));
         }
 
         if (version.Address is { } address)
         {
-            yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.FoundTitle), 1.5, AddressBlock.Of(address, wording))));
+            yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.FoundTitle, rhythm), 1.5, AddressBlock.Of(address, rhythm, wording))));
         }
     }
 
-    private static Stack Paragraphs(string text, string? language) =>
+    private static Stack Paragraphs(string text, string? language, Rhythm rhythm) =>
         new(text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
-            .Select(line => new Stacked(1.5, new Words(line, Styles.Body, new Tag(TagKind.Paragraph) { Language = language })))
+            .Select(line => new Stacked(1.5, new Words(line, rhythm.Styles.Body, new Tag(TagKind.Paragraph) { Language = language })))
             .ToSequence());
 
-    private static Stack List(Sequence<string> lines)
+    private static Stack List(Sequence<string> lines, Rhythm rhythm)
     {
         var list = new Tag(TagKind.List);
-        return new Stack(lines.Select(line => new Stacked(1, Item(line, list))).ToSequence());
+        return new Stack(lines.Select(line => new Stacked(1, Item(line, list, rhythm))).ToSequence());
     }
 
-    private static Bulleted Item(string text, Tag list)
+    private static Bulleted Item(string text, Tag list, Rhythm rhythm)
     {
         var item = new Tag(TagKind.ListItem, list);
         return new Bulleted(
-            Indent,
-            new Words("•", Styles.Body, new Tag(TagKind.ListLabel, item)),
-            new Words(text, Styles.Body, new Tag(TagKind.ListBody, item)));
+            IndentInEms * rhythm.Styles.Body.Em,
+            new Words("•", rhythm.Styles.Body, new Tag(TagKind.ListLabel, item)),
+            new Words(text, rhythm.Styles.Body, new Tag(TagKind.ListBody, item)));
     }
 }

@@ -6,6 +6,7 @@ namespace PatternShop.Print;
 internal static class ScheduleBlock
 {
     private const double TextWidth = 98;
+    private const double LargeTextWidth = 112;
 
     public static Block Of(Piece piece, Rhythm rhythm, Wording wording)
     {
@@ -13,22 +14,22 @@ internal static class ScheduleBlock
         var head = new Tag(TagKind.TableRow, table);
         string[] names = [wording.WeaveColumn, wording.TickColumn];
         return new Table(
-            [TextWidth],
-            new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Strong, new Tag(TagKind.HeaderCell, head))).ToSequence()),
-            new TableRow(head, names.Select(Block (name) => new Words(name, Styles.Strong, null)).ToSequence()),
-            Schedule.Of(piece).Select(line => Row(piece, line, wording, table)).ToSequence(),
+            [rhythm.Styles == Styles.Large ? LargeTextWidth : TextWidth],
+            new TableRow(head, names.Select(Block (name) => new Words(name, rhythm.Styles.Strong, new Tag(TagKind.HeaderCell, head))).ToSequence()),
+            new TableRow(head, names.Select(Block (name) => new Words(name, rhythm.Styles.Strong, null)).ToSequence()),
+            Schedule.Of(piece).Select(line => Row(piece, line, rhythm, wording, table)).ToSequence(),
             rhythm.Padding);
     }
 
-    private static TableRow Row(Piece piece, ScheduleLine line, Wording wording, Tag table)
+    private static TableRow Row(Piece piece, ScheduleLine line, Rhythm rhythm, Wording wording, Tag table)
     {
         var row = new Tag(TagKind.TableRow, table);
         var cell = new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row };
         Sequence<string> sentences = line is RowsAgain { Band.ReadsDifferently: true } twice
             ? [wording.ScheduleText(piece, line), wording.TwoReadingsText(piece, twice.Band)]
             : [wording.ScheduleText(piece, line)];
-        var text = new Stack(sentences.Select((s, i) => new Stacked(1, new Words(s, i == 0 ? Styles.Body : Styles.Quiet, new Tag(TagKind.Paragraph, cell)))).ToSequence());
+        var text = new Stack(sentences.Select((s, i) => new Stacked(1, new Words(s, i == 0 ? rhythm.Styles.Body : rhythm.Styles.Quiet, new Tag(TagKind.Paragraph, cell)))).ToSequence());
         var times = line switch { RowsAgain again => again.Band.Times, StitchOnce stitch => stitch.Times, _ => 1 };
-        return new TableRow(row, [text, new TickBoxes(1, times, times > 1, new Tag(TagKind.Cell, row), wording)]);
+        return new TableRow(row, [text, new TickBoxes(1, times, times > 1, rhythm.Styles.Tick, new Tag(TagKind.Cell, row), wording)]);
     }
 }

@@ -6,14 +6,18 @@ namespace PatternShop.Print;
 /// <param name="First">Number of the first box.</param>
 /// <param name="Last">Number of the last box.</param>
 /// <param name="Numbered">Whether the numbers are shown.</param>
+/// <param name="Style">How the numbers are set; the boxes go with them.</param>
 /// <param name="Tag">What they belong to.</param>
 /// <param name="Wording">Names the boxes for those who cannot see them.</param>
-internal sealed record TickBoxes(int First, int Last, bool Numbered, Tag Tag, Wording Wording) : Block
+internal sealed record TickBoxes(int First, int Last, bool Numbered, TextStyle Style, Tag Tag, Wording Wording) : Block
 {
-    private const double Side = 6.2;
+    // room for three figures
+    private const double SideInEms = 2.07;
     private const double Gap = 1.6;
-    private const double Pitch = Side + Gap;
-    private static readonly TextStyle NumberStyle = new(8.5, false, 0.4);
+
+    private double Side => SideInEms * Style.Em;
+
+    private double Pitch => Side + Gap;
 
     public override Fit Fit(double width, double height, bool fresh)
     {
@@ -38,13 +42,13 @@ internal sealed record TickBoxes(int First, int Last, bool Numbered, Tag Tag, Wo
         return [new Placed(new StrokeMark(0, 0, frames, true, 0.3, 0.1), boxes), .. numbers];
     }
 
-    private static Sequence<Spot> Frame(Spot corner) =>
+    private Sequence<Spot> Frame(Spot corner) =>
         [corner, new(corner.X + Side, corner.Y), new(corner.X + Side, corner.Y + Side), new(corner.X, corner.Y + Side)];
 
     private IEnumerable<Placed> Number(int number, Spot corner, Tag boxes)
     {
         var text = Wording.Number(number);
-        var left = corner.X + ((Side - Lettering.Width(text, NumberStyle)) / 2);
-        return TextLine.Set(text, left, corner.Y + (Side / 2) + (0.35 * NumberStyle.Em), NumberStyle, boxes);
+        var left = corner.X + ((Side - Lettering.Width(text, Style)) / 2);
+        return TextLine.Set(text, left, corner.Y + (Side / 2) + (0.35 * Style.Em), Style, boxes);
     }
 }

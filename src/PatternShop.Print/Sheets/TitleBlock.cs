@@ -2,22 +2,37 @@ using PatternShop.Weave;
 
 namespace PatternShop.Print;
 
-/// <summary>Title, version line, and the counts that the warp needs.</summary>
+/// <summary>Title, maker and version, a small picture of the cloth, and the counts that the warp needs.</summary>
 internal static class TitleBlock
 {
-    private const double LabelWidth = 34;
+    private const double LabelGap = 7;
+    private const double ClothWidth = 40;
+    private const double ClothHeight = 46;
+    private const double ClothGap = 7;
 
     public static IEnumerable<Stacked> Of(Piece piece, VersionLine version, Rhythm rhythm, Wording wording)
     {
+        var styles = rhythm.Styles;
         var title = new Tag(TagKind.Heading1) { Language = LanguageOf(piece, wording) };
-        yield return new Stacked(0, new Words(piece.Document.Title, Styles.Title, title));
-        yield return new Stacked(1, new Words(version.Text(wording), Styles.Quiet, new Tag(TagKind.Paragraph)));
-        yield return new Stacked(rhythm.Part, new Headed(Headings.Section(wording.WarpTitle), 1.5, Counts(piece, rhythm, wording)));
+        var words = new Stack(
+        [
+            new Stacked(0, new Words(piece.Document.Title, styles.Title, title)),
+            new Stacked(0.5, new Words(version.FullText(wording), styles.Quiet, new Tag(TagKind.Paragraph))),
+            new Stacked(rhythm.Part, new Headed(Headings.Section(wording.WarpTitle, rhythm), 1, Counts(piece, rhythm, wording))),
+        ]);
+        yield return new Stacked(0, rhythm.ShowsCloth ? new Sided(words, ClothGap, Cloth(piece, wording)) : words);
     }
 
     /// <summary>The language of the maker's own words where it is not that of the sheet's.</summary>
     public static string? LanguageOf(Piece piece, Wording wording) =>
         piece.Document.Language == wording.Language ? null : piece.Document.Language;
+
+    private static Picture Cloth(Piece piece, Wording wording)
+    {
+        var cloth = ClothDrawing.Of(piece, ClothWidth, ClothHeight);
+        var figure = new Tag(TagKind.Figure) { Alternative = wording.ClothDescription(piece, ClothDrawing.ShowsAll(piece, ClothWidth, ClothHeight)) };
+        return new Picture(cloth.Width, cloth.Height, ShapeMarks.Of(cloth).Select(mark => new Placed(mark, figure)).ToSequence());
+    }
 
     private static Table Counts(Piece piece, Rhythm rhythm, Wording wording)
     {
@@ -28,27 +43,18 @@ internal static class TitleBlock
             (wording.CountingRuleLabel, wording.EndsRule(piece)),
             (wording.WidthLabel, wording.WidthText(piece)),
             (wording.RowsLabel, wording.LengthText(piece)),
-            (wording.EdgesLabel, wording.EdgesText(piece)),
-            (wording.BeginLabel, string.Join(' ', new[] { wording.OffsetText(piece), wording.StartText(piece) }.Where(text => text.Length > 0))),
         ];
-        return new Table([LabelWidth], null, null, lines.Select(line => Row(line.Label, line.Text, table)).ToSequence(), rhythm.Padding);
+        var labels = lines.Max(line => Lettering.Width(line.Label, rhythm.Styles.Strong)) + LabelGap;
+        return new Table([labels], null, null, lines.Select(line => Row(line, rhythm, table)).ToSequence(), rhythm.Padding);
     }
 
-    private static TableRow Row(string label, string text, Tag table)
+    private static TableRow Row((string Label, string Text) line, Rhythm rhythm, Tag table)
     {
         var row = new Tag(TagKind.TableRow, table);
         return new TableRow(row,
         [
-            new Words(label, Styles.Strong, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
-            new Words(text, Styles.Body, new Tag(TagKind.Cell, row)),
+            new Words(line.Label, rhythm.Styles.Strong, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
+            new Words(line.Text, rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
         ]);
     }
-}
-
-/// <summary>Headings of sections.</summary>
-internal static class Headings
-{
-    public static Words Section(string text) => new(text, Styles.Heading, new Tag(TagKind.Heading2));
-
-    public static Words Part(string text) => new(text, Styles.Subheading, new Tag(TagKind.Heading3));
 }

@@ -49,7 +49,7 @@ public static class ChartDrawing
         var over = BitGrid.Create(stretch.Rows, columns.Count, (row, column) =>
             layout.Piece.At(layout.Number(stretch.First + stretch.Rows - 1 - row), columns.First + column) == Stroke.Over);
         var area = new CellArea(layout.X(columns.First), layout.Y(stretch.First + stretch.Rows - 1), layout.Cell);
-        Glyphs.Add(shapes, over, area, layout.Piece.Document.Glyphs);
+        Glyphs.Add(shapes, over, area, layout.Piece.Document.Glyphs, layout.Look.Ink);
         var (right, bottom) = (area.Left + (columns.Count * area.Cell), area.Top + (stretch.Rows * area.Cell));
         shapes.Add(new Line(area.Left, area.Top, right, area.Top, Hair, Shade.Black));
         shapes.Add(new Line(area.Left, bottom, right, bottom, Hair, Shade.Black));
@@ -84,7 +84,7 @@ public static class ChartDrawing
 
     private static void AddBracket(List<Shape> shapes, ChartLayout layout, ChartStretch stretch, Wording wording)
     {
-        if (!ChartLayout.HasBracket(stretch))
+        if (!layout.ShowsBrackets || !ChartLayout.HasBracket(stretch))
         {
             return;
         }
@@ -95,7 +95,10 @@ public static class ChartDrawing
         shapes.Add(new Line(x - 1.4, top + 0.4, x + 0.2, top + 0.4, 0.4, Shade.Middle));
         shapes.Add(new Line(x - 1.4, bottom - 0.4, x + 0.2, bottom - 0.4, 0.4, Shade.Middle));
         var middle = (top + bottom) / 2;
-        shapes.Add(new Label(x + 1.6, middle + 1, ChartLayout.BracketText, ChartLayout.BracketLabel(stretch, wording), TextAnchor.Start, Bold: true, Shade.Black));
+        var lines = layout.BracketLines(stretch, wording);
+        var y = middle + (0.345 * layout.TextSize) - ((lines.Count - 1) * layout.BracketLine / 2);
+        shapes.AddRange(lines.Select((line, i) =>
+            new Label(x + 1.6, y + (i * layout.BracketLine), layout.TextSize, line, TextAnchor.Start, Bold: true, Shade.Black)));
     }
 
     private static void AddRowNumbers(List<Shape> shapes, ChartLayout layout)
@@ -137,8 +140,8 @@ public static class ChartDrawing
     {
         var digits = layout.Piece.PatternEnds.ToString(CultureInfo.InvariantCulture).Length;
         var size = Math.Min(layout.NumberSize, layout.Cell * 0.9 / (0.62 * digits));
-        var every = size < 1.6 ? 5 : 1;
-        size = Math.Max(size, 1.9);
+        var every = size < layout.Look.LeastEndNumber * 0.842 ? 5 : 1;
+        size = Math.Max(size, layout.Look.LeastEndNumber);
         for (var column = layout.Window.FirstColumn; column < layout.Window.FirstColumn + layout.Window.Columns; column++)
         {
             var end = column - layout.Piece.FloatingPerSide + 1;
@@ -161,12 +164,12 @@ public static class ChartDrawing
             return;
         }
 
-        var y = layout.Bottom + layout.NumberSize + 2;
+        var y = layout.Bottom + layout.NumberSize + 2.5;
         var (left, right) = (layout.X(first) + 0.3, layout.X(first + count - 1) + layout.Cell - 0.3);
         shapes.Add(new Line(left, y, right, y, 0.4, Shade.Middle));
         shapes.Add(new Line(left + 0.2, y - 1, left + 0.2, y, 0.4, Shade.Middle));
         shapes.Add(new Line(right - 0.2, y - 1, right - 0.2, y, 0.4, Shade.Middle));
-        shapes.Add(new Label(layout.BalanceLabelRight, y + 3.6, ChartLayout.BracketText, wording.BalanceLabel(count), TextAnchor.End, Bold: false, Shade.Black));
+        shapes.Add(new Label(layout.BalanceLabelRight, y + (1.24 * layout.TextSize), layout.TextSize, wording.BalanceLabel(count), TextAnchor.End, Bold: false, Shade.Black));
     }
 
     private static (double Top, double Bottom) Ends(ChartLayout layout, ChartStretch stretch) =>

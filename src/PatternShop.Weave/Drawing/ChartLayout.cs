@@ -12,12 +12,8 @@ public sealed record ChartStretch(Band Band, int PrintedTime, int First, int Row
 /// <summary>Where everything of a chart window lies, in millimetres.</summary>
 public sealed class ChartLayout
 {
-    /// <summary>Height of a line of the legend.</summary>
-    public const double LegendLine = 4.6;
-
-    /// <summary>Em of the words at brackets.</summary>
-    public const double BracketText = 2.9;
-
+    private const double LegendPart = 1.59;
+    private const double BracketPart = 0.58;
     private const double BracketGap = 4;
     private const double StretchGap = 1.6;
     private const double FloatingGap = 1.4;
@@ -30,26 +26,28 @@ public sealed class ChartLayout
     /// <param name="cell">Side of a cell in millimetres.</param>
     /// <param name="legend">Whether the legend stands on top.</param>
     /// <param name="wording">The words of legend and brackets.</param>
-    public ChartLayout(Piece piece, ChartWindow window, double cell, bool legend, Wording wording)
+    /// <param name="look">How it is lettered and inked; as usual where none is given.</param>
+    public ChartLayout(Piece piece, ChartWindow window, double cell, bool legend, Wording wording, ChartLook? look = null)
     {
         ArgumentNullException.ThrowIfNull(wording);
         ArgumentNullException.ThrowIfNull(piece);
         ArgumentNullException.ThrowIfNull(window);
-        (Piece, Window, Cell) = (piece, window, cell);
+        (Piece, Window, Cell, Look) = (piece, window, cell, look ?? ChartLook.Usual);
         _numbers = piece.PrintedRows().Skip(window.FirstRow).Take(window.Rows).ToArray();
         Stretches = FindStretches();
-        NumberSize = Math.Clamp(cell * 0.46, 1.7, 3.4);
+        NumberSize = Math.Clamp(cell * Look.NumberPart, Look.LeastNumber, Look.MostNumber);
         var digits = _numbers.Max().ToString(CultureInfo.InvariantCulture).Length;
         Side = (NumberSize * 0.62 * digits) + ArrowLength + 2.2;
-        LegendHeight = legend ? 3 * LegendLine : 0;
-        LegendWidth = legend ? ChartLegend.WidthOf(piece, wording) : 0;
+        LegendHeight = legend ? (piece.FloatingPerSide > 0 ? 3 : 2) * LegendLine : 0;
+        LegendWidth = legend ? ChartLegend.WidthOf(piece, TextSize, wording) : 0;
         Left = Side;
         Top = LegendHeight;
         _rowTop = PlaceRows();
         GridWidth = X(window.FirstColumn + window.Columns - 1) + cell - Left;
         GridHeight = Stretches.Count == 0 ? 0 : _rowTop[0] + cell - Top;
-        BalanceLabelRight = ShowsBalance ? Math.Max(Right, wording.BalanceLabel(BalanceColumns.Count).Length * BracketText * 0.5) : 0;
-        BracketWidth = Stretches.Where(HasBracket).Select(s => BracketGap + (BracketLabel(s, wording).Length * BracketText * 0.58)).DefaultIfEmpty(0).Max();
+        BalanceLabelRight = ShowsBalance ? Math.Max(Right, wording.BalanceLabel(BalanceColumns.Count).Length * TextSize * 0.5) : 0;
+        BracketWidth = !ShowsBrackets ? 0 : Stretches.Where(HasBracket)
+            .Select(s => BracketGap + (BracketLines(s, wording).Max(line => line.Length) * TextSize * BracketPart)).DefaultIfEmpty(0).Max();
     }
 
     public Piece Piece { get; }
@@ -58,6 +56,15 @@ public sealed class ChartLayout
 
     /// <summary>Side of a cell.</summary>
     public double Cell { get; }
+
+    /// <summary>How it is lettered and inked.</summary>
+    public ChartLook Look { get; }
+
+    /// <summary>Em of the words at brackets.</summary>
+    public double TextSize => Look.Text;
+
+    /// <summary>Height of a line of the legend.</summary>
+    public double LegendLine => LegendPart * TextSize;
 
     /// <summary>Em of row and end numbers.</summary>
     public double NumberSize { get; }
@@ -89,7 +96,7 @@ public sealed class ChartLayout
     public double BracketWidth { get; }
 
     /// <summary>Space below for end numbers and the bracket of balance ends.</summary>
-    public double Foot => NumberSize + 1.8 + (ShowsBalance ? 6.4 : 0);
+    public double Foot => NumberSize + 1.8 + (ShowsBalance ? 2.4 * TextSize : 0);
 
     public double Width => Math.Max(Math.Max(Right + Side + BracketWidth, Left + LegendWidth), BalanceLabelRight);
 
@@ -97,6 +104,9 @@ public sealed class ChartLayout
     public double BalanceLabelRight { get; }
 
     public double Height => Bottom + Foot;
+
+    /// <summary>Whether brackets stand at the right: only where the window reaches the last end.</summary>
+    public bool ShowsBrackets => Window.FirstColumn + Window.Columns == Piece.Ends;
 
     /// <summary>Whether balance ends are in the window.</summary>
     public bool ShowsBalance => BalanceColumns.Count > 0;
@@ -147,6 +157,33 @@ public sealed class ChartLayout
         ArgumentNullException.ThrowIfNull(wording);
         return stretch.Band.Kind == BandKind.Closing ? wording.ClosingLabel : wording.PrintedTimeText(stretch.Band, stretch.PrintedTime);
     }
+
+    /// <summary>The lines in which the words at a bracket stand.</summary>
+    public Sequence<string> BracketLines(ChartStretch stretch, Wording wording)
+    {
+        ArgumentNullException.ThrowIfNull(stretch);
+        var label = BracketLabel(stretch, wording);
+        var words = label.Split(' ');
+        var most = Math.Max(words.Max(word => word.Length), 6);
+        var lines = new List<string> { words[0] };
+        foreach (var word in words.Skip(1))
+        {
+            if (lines[^1].Length + 1 + word.Length <= most)
+            {
+                lines[^1] += " " + word;
+            }
+            else
+            {
+                lines.Add(word);
+            }
+        }
+
+        // Whether they fit must not change with the cell, or a larger cell could be narrower than a smaller one.
+        return Look.NarrowBrackets && lines.Count * BracketLine <= stretch.Rows * Math.Max(4, TextSize) ? lines.ToSequence() : [label];
+    }
+
+    /// <summary>Height of a line of the words at brackets.</summary>
+    public double BracketLine => 1.15 * TextSize;
 
     /// <summary>Stretches of columns between gaps: first column and count.</summary>
     public IEnumerable<(int First, int Count)> ColumnStretches()

@@ -3,32 +3,34 @@ namespace PatternShop.Weave;
 /// <summary>The legend that stands on the chart and touches it: what a dark cell means, and what a cell with a line.</summary>
 internal static class ChartLegend
 {
-    private const double Sample = 3.6;
-    private const double TextSize = 3.1;
+    private const double SamplePart = 1.241;
+    private const double TextPart = 1.069;
+    private const double GapPart = 0.483;
 
     /// <summary>The width that the legend needs, texts by their usual width in the font of the charts.</summary>
-    public static double WidthOf(Piece piece, Wording wording) =>
-        Sample + 1.4 + Lines(piece, wording).Max(line => line.Text.Length * TextSize * 0.48);
+    public static double WidthOf(Piece piece, double text, Wording wording) =>
+        ((SamplePart + GapPart) * text) + Lines(piece, wording).Max(line => line.Text.Length * TextPart * text * 0.48);
 
     public static void Add(List<Shape> shapes, ChartLayout layout, Wording wording)
     {
         var lines = Lines(layout.Piece, wording);
-        var y = layout.Top - (lines.Count * ChartLayout.LegendLine);
+        var (sampleSide, size) = (SamplePart * layout.TextSize, TextPart * layout.TextSize);
+        var y = layout.Top - (lines.Count * layout.LegendLine);
         foreach (var (over, text) in lines)
         {
             if (over is { } sample)
             {
                 var grid = BitGrid.Create(1, 1, (_, _) => sample);
-                Glyphs.Add(shapes, grid, new CellArea(layout.Left, y, Sample), layout.Piece.Document.Glyphs);
-                AddFrame(shapes, layout.Left, y);
+                Glyphs.Add(shapes, grid, new CellArea(layout.Left, y, sampleSide), layout.Piece.Document.Glyphs, layout.Look.Ink);
+                AddFrame(shapes, layout.Left, y, sampleSide);
             }
             else
             {
-                shapes.Add(new Label(layout.Left + (Sample / 2), y + TextSize, TextSize, "F", TextAnchor.Middle, Bold: true, Shade.Black));
+                shapes.Add(new Label(layout.Left + (sampleSide / 2), y + size, size, "F", TextAnchor.Middle, Bold: true, Shade.Black));
             }
 
-            shapes.Add(new Label(layout.Left + Sample + 1.4, y + TextSize - 0.2, TextSize, text, TextAnchor.Start, Bold: false, Shade.Black));
-            y += ChartLayout.LegendLine;
+            shapes.Add(new Label(layout.Left + sampleSide + (GapPart * layout.TextSize), y + (0.935 * size), size, text, TextAnchor.Start, Bold: false, Shade.Black));
+            y += layout.LegendLine;
         }
     }
 
@@ -43,11 +45,11 @@ internal static class ChartLegend
         return lines;
     }
 
-    private static void AddFrame(List<Shape> shapes, double x, double y)
+    private static void AddFrame(List<Shape> shapes, double x, double y, double side)
     {
-        shapes.Add(new Line(x, y, x + Sample, y, 0.15, Shade.Middle));
-        shapes.Add(new Line(x, y + Sample, x + Sample, y + Sample, 0.15, Shade.Middle));
-        shapes.Add(new Line(x, y, x, y + Sample, 0.15, Shade.Middle));
-        shapes.Add(new Line(x + Sample, y, x + Sample, y + Sample, 0.15, Shade.Middle));
+        shapes.Add(new Line(x, y, x + side, y, 0.15, Shade.Middle));
+        shapes.Add(new Line(x, y + side, x + side, y + side, 0.15, Shade.Middle));
+        shapes.Add(new Line(x, y, x, y + side, 0.15, Shade.Middle));
+        shapes.Add(new Line(x + side, y, x + side, y + side, 0.15, Shade.Middle));
     }
 }

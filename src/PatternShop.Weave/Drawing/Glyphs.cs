@@ -18,15 +18,25 @@ public static class Glyphs
     /// <summary>Height of the bar of an over cell in bars.</summary>
     public const double OverBar = 0.42;
 
+    // Edges of over cells where ink is spared: how thick, and how far inside, as parts of a cell.
+    private const double Edge = 0.08;
+    private const double EdgeInside = 0.12;
+
     /// <summary>Adds the cells of a grid, its first row on top, true where the weft is over.</summary>
-    public static void Add(ICollection<Shape> shapes, BitGrid over, CellArea area, GlyphStyle style)
+    public static void Add(ICollection<Shape> shapes, BitGrid over, CellArea area, GlyphStyle style, Ink ink = Ink.Full)
     {
         ArgumentNullException.ThrowIfNull(shapes);
         ArgumentNullException.ThrowIfNull(over);
         var under = BitGrid.Create(over.Columns, over.Rows, (column, row) => !over[row, column]);
-        foreach (var block in CellRectangles.Cover(over))
+        var blocks = CellRectangles.Cover(over);
+        foreach (var block in blocks)
         {
-            AddOver(shapes, block, area, style);
+            AddOver(shapes, block, area, (style, ink));
+        }
+
+        if (ink == Ink.Sparing)
+        {
+            AddEdges(shapes, blocks, area, style);
         }
 
         foreach (var (column, row, rows) in Stretches(under))
@@ -38,18 +48,34 @@ public static class Glyphs
         AddGaps(shapes, over, area);
     }
 
-    private static void AddOver(ICollection<Shape> shapes, CellRectangle block, CellArea area, GlyphStyle style)
+    private static void AddOver(ICollection<Shape> shapes, CellRectangle block, CellArea area, (GlyphStyle Style, Ink Ink) look)
     {
+        var shade = look.Ink == Ink.Full ? Shade.Dark : Shade.Light;
         var (x, width) = (area.Left + (block.Column * area.Cell), block.Columns * area.Cell);
-        if (style == GlyphStyle.Cells)
+        if (look.Style == GlyphStyle.Cells)
         {
-            shapes.Add(new Box(x, area.Top + (block.Row * area.Cell), width, block.Rows * area.Cell, Shade.Dark));
+            shapes.Add(new Box(x, area.Top + (block.Row * area.Cell), width, block.Rows * area.Cell, shade));
             return;
         }
 
         for (var row = block.Row; row < block.Row + block.Rows; row++)
         {
-            shapes.Add(new Box(x, area.Top + ((row + 0.5 - (OverBar / 2)) * area.Cell), width, OverBar * area.Cell, Shade.Dark));
+            shapes.Add(new Box(x, area.Top + ((row + 0.5 - (OverBar / 2)) * area.Cell), width, OverBar * area.Cell, shade));
+        }
+    }
+
+    private static void AddEdges(ICollection<Shape> shapes, IEnumerable<CellRectangle> blocks, CellArea area, GlyphStyle style)
+    {
+        var from = style == GlyphStyle.Cells ? EdgeInside : 0.5 - (OverBar / 2);
+        foreach (var block in blocks)
+        {
+            var (left, right) = (area.Left + (block.Column * area.Cell), area.Left + ((block.Column + block.Columns) * area.Cell));
+            for (var row = block.Row; row < block.Row + block.Rows; row++)
+            {
+                var (top, bottom) = (area.Top + ((row + from) * area.Cell), area.Top + ((row + 1 - from) * area.Cell));
+                shapes.Add(new Line(left, top, right, top, area.Cell * Edge, Shade.Black));
+                shapes.Add(new Line(left, bottom, right, bottom, area.Cell * Edge, Shade.Black));
+            }
         }
     }
 

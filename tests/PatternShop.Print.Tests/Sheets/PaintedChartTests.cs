@@ -1,9 +1,5 @@
 using PatternShop.Tests.Shared;
 using PatternShop.Weave;
-using UglyToad.PdfPig;
-using UglyToad.PdfPig.Core;
-using UglyToad.PdfPig.Graphics;
-using UglyToad.PdfPig.Graphics.Colors;
 using Xunit;
 
 namespace PatternShop.Print.Tests;
@@ -11,7 +7,7 @@ namespace PatternShop.Print.Tests;
 /// <summary>The cells of the chart, read back from the shapes that are painted on the page.</summary>
 public sealed class PaintedChartTests
 {
-    private const double PointsPerMillimetre = 72 / 25.4;
+    private const double Exactness = 0.1;
 
     public static TheoryData<string> SampleNames { get; } = new(Samples.Names);
 
@@ -23,6 +19,10 @@ public sealed class PaintedChartTests
     public void The_cells_of_a_cut_chart_are_those_of_the_definitions() => Assert.Equal(Expected(Samples.Large), Painted(Samples.Large));
 
     [Fact]
+    public void The_cells_in_large_print_are_those_of_the_definitions() =>
+        Assert.Equal(Expected(Samples.Diamond), Painted(Samples.Diamond, PrintSetting.LargePrint));
+
+    [Fact]
     public void One_other_cell_is_seen()
     {
         var document = Charts.Document("x.x.x. / .x.x.x / .xx..x / x.x.x.");
@@ -31,99 +31,118 @@ public sealed class PaintedChartTests
         Assert.NotEqual(Expected(document), Painted(other));
     }
 
+    /// <summary>Where the marks of neighbouring sheets meet, every cell that both show lies on itself, and all together are the chart on one sheet.</summary>
+    [Fact]
+    public void Sheets_put_together_by_their_marks_are_the_single_chart()
+    {
+        var charts = ChartsOf(Samples.Large, PrintSetting.Standard);
+        Assert.True(charts.Count >= 4);
+        var places = Together(charts, MarksOf);
+        var single = new ChartLayout(charts[0].Layout.Piece, ChartWindow.Whole(charts[0].Layout.Piece), charts[0].Layout.Cell, true, Wording.English, charts[0].Layout.Look);
+        var (dx, dy) = (single.Left - charts[0].Layout.Left, single.Bottom - charts[0].Layout.Bottom);
+        var seen = new HashSet<(int, int)>();
+        foreach (var (chart, place) in charts.Zip(places))
+        {
+            foreach (var (row, column) in Cells(chart.Layout.Window))
+            {
+                Assert.Equal(single.X(column), chart.Layout.X(column) + place.X + dx, Exactness);
+                Assert.Equal(single.Y(row), chart.Layout.Y(row - chart.Layout.Window.FirstRow) + place.Y + dy, Exactness);
+                seen.Add((row, column));
+            }
+        }
+
+        Assert.Equal(single.Window.Rows * single.Window.Columns, seen.Count);
+    }
+
+    [Fact]
+    public void Marks_that_are_a_little_off_would_be_seen()
+    {
+        var charts = ChartsOf(Samples.Large, PrintSetting.Standard);
+        var right = Together(charts, MarksOf);
+        var wrong = Together(charts, chart => chart == charts[1] ? new Marks([.. MarksOf(chart).X.Select(x => x + 0.2)], MarksOf(chart).Y) : MarksOf(chart));
+        Assert.True(Math.Abs(right[1].X - wrong[1].X) > Exactness);
+    }
+
+    private sealed record Marks(IReadOnlyList<double> X, IReadOnlyList<double> Y);
+
+    // Each sheet is laid on the one at its left, the first of a row of sheets on the one below it.
+    private static List<(double X, double Y)> Together(IReadOnlyList<PaintedChart> charts, Func<PaintedChart, Marks> marksOf)
+    {
+        var across = charts.TakeWhile(chart => chart.Layout.Window.FirstRow == 0).Count();
+        var places = new List<(double X, double Y)>();
+        for (var i = 0; i < charts.Count; i++)
+        {
+            var own = marksOf(charts[i]);
+            if (i % across > 0)
+            {
+                var left = marksOf(charts[i - 1]);
+                places.Add((places[i - 1].X + left.X[^1] - own.X[0], places[i - 1].Y + Level(charts[i - 1], left) - Level(charts[i], own)));
+            }
+            else if (i >= across)
+            {
+                var below = marksOf(charts[i - across]);
+                places.Add((places[i - across].X + charts[i - across].Layout.Left - charts[i].Layout.Left, places[i - across].Y + below.Y[0] - own.Y[^1]));
+            }
+            else
+            {
+                places.Add((0, 0));
+            }
+        }
+
+        return places;
+    }
+
+    // Neighbours at the left and right have their marks above or below at the same row; their grids' lower edge where there is none.
+    private static double Level(PaintedChart chart, Marks marks) => marks.Y.Count > 0 ? marks.Y[0] : chart.Layout.Bottom;
+
+    // Relative to the drawing's corner. Nothing else is stroked as thick as the marks.
+    private static Marks MarksOf(PaintedChart chart)
+    {
+        var lines = chart.Paths
+            .Where(path => path.IsStroked && Math.Abs((path.LineWidth / PaintedChart.PointsPerMillimetre) - SheetMarks.Thickness) < 0.01)
+            .SelectMany(path => path)
+            .Select(line => line.GetBoundingRectangle()!.Value)
+            .ToList();
+        return new Marks(
+            Distinct(lines.Where(box => box.Width < box.Height).Select(box => (box.Left / PaintedChart.PointsPerMillimetre) - chart.Left)),
+            Distinct(lines.Where(box => box.Width > box.Height).Select(box => chart.PaperHeight - (box.Bottom / PaintedChart.PointsPerMillimetre) - chart.Top)));
+    }
+
+    private static List<double> Distinct(IEnumerable<double> values) => [.. values.Select(value => Math.Round(value, 3)).Distinct().Order()];
+
+    private static IEnumerable<(int Row, int Column)> Cells(ChartWindow window) =>
+        from row in Enumerable.Range(window.FirstRow, window.Rows)
+        from column in Enumerable.Range(window.FirstColumn, window.Columns)
+        select (row, column);
+
     private static List<string> Expected(PatternDocument document)
     {
         var rows = Oracle.Rows(document);
         return [.. Piece.Of(document).PrintedRows().Select(number => string.Concat(rows[number - 1].Over.Select(over => over ? 'x' : '.')))];
     }
 
-    private static List<string> Painted(PatternDocument document)
+    private static List<string> Painted(PatternDocument document, PrintSetting? setting = null)
     {
-        var piece = Piece.Of(document);
-        using var file = PdfDocument.Open(Samples.Print(document));
-        var plan = Printable.Plan(piece, VersionLine.NotIssued, Paper.A4, Wording.English);
+        var charts = ChartsOf(document, setting ?? PrintSetting.Standard);
+        var piece = charts[0].Layout.Piece;
         var cells = new char[piece.PrintedRows().Count(), piece.Ends];
-        var parts = new Queue<ChartWindow>(Windows(plan, piece));
-        foreach (var (page, number) in plan.Pages.Select((page, i) => (page, i + 1)))
+        foreach (var chart in charts)
         {
-            if (page.Items.FirstOrDefault(item => item.Tag?.Kind == TagKind.Figure && item.Mark is AreaMark)?.Mark is AreaMark ground)
+            foreach (var (row, column) in Cells(chart.Layout.Window))
             {
-                Read(file.GetPage(number).Paths, ground, new Sheet(piece, parts.Dequeue(), plan.Paper), cells);
+                var cell = chart.IsOver(row, column) ? 'x' : '.';
+                Assert.True(cells[row, column] is '\0' || cells[row, column] == cell);
+                cells[row, column] = cell;
             }
         }
 
-        Assert.Empty(parts);
         return [.. Enumerable.Range(0, cells.GetLength(0)).Select(row => string.Concat(Enumerable.Range(0, piece.Ends).Select(end => cells[row, end])))];
     }
 
-    // The plan of a cut chart is made for the room that its first page leaves under the heading.
-    private static IEnumerable<ChartWindow> Windows(PrintPlan plan, Piece piece)
+    private static IReadOnlyList<PaintedChart> ChartsOf(PatternDocument document, PrintSetting setting)
     {
-        var sheets = plan.Pages.Count(page => page.Items.Any(item => item.Tag?.Kind == TagKind.Figure));
-        var all = Enumerable.Range(0, 60).Select(less => ChartParts.Of(piece, ChartSheets.SmallestCell, 180, 264 - less, Wording.English)).First(parts => parts.Count == sheets || sheets == 1);
-        return sheets == 1 ? [ChartWindow.Whole(piece)] : all;
-    }
-
-    private static void Read(IReadOnlyList<PdfPath> paths, AreaMark ground, Sheet sheet, char[,] cells)
-    {
-        var layout = sheet.LayoutOf(ground);
-        for (var row = 0; row < sheet.Window.Rows; row++)
-        {
-            for (var column = sheet.Window.FirstColumn; column < sheet.Window.FirstColumn + sheet.Window.Columns; column++)
-            {
-                var x = ground.X + layout.X(column) + (0.25 * layout.Cell);
-                var y = ground.Y + layout.Y(row) + (0.5 * layout.Cell);
-                var tone = ToneAt(paths, x * PointsPerMillimetre, (sheet.Paper.Height - y) * PointsPerMillimetre);
-                cells[sheet.Window.FirstRow + row, column] = tone < 0.5 ? 'x' : '.';
-            }
-        }
-    }
-
-    // What is painted last is seen. All of a chart's shapes are upright.
-    private static double ToneAt(IReadOnlyList<PdfPath> paths, double x, double y)
-    {
-        var tone = 1.0;
-        foreach (var path in paths)
-        {
-            if (path.Any(outline => Covers(outline.GetBoundingRectangle(), path.IsStroked ? path.LineWidth / 2 : 0, x, y)))
-            {
-                tone = Grey(path.IsFilled ? path.FillColor : path.StrokeColor);
-            }
-        }
-
-        return tone;
-    }
-
-    // A line has flat ends and is thickened across only.
-    private static bool Covers(PdfRectangle? bounds, double half, double x, double y) =>
-        bounds is { } box
-        && x >= box.Left - (box.Width < box.Height ? half : 0)
-        && x <= box.Right + (box.Width < box.Height ? half : 0)
-        && y >= box.Bottom - (box.Width > box.Height ? half : 0)
-        && y <= box.Top + (box.Width > box.Height ? half : 0);
-
-    private static double Grey(IColor? colour)
-    {
-        var (red, green, blue) = colour!.ToRGBValues();
-        return red == green && green == blue ? red : throw new InvalidOperationException("Only greys belong on paper.");
-    }
-
-    private sealed record Sheet(Piece Piece, ChartWindow Window, Paper Paper)
-    {
-        // The layout whose ground is as high as the one that was painted.
-        public ChartLayout LayoutOf(AreaMark ground)
-        {
-            var (_, top, _, bottom) = ground.Extent;
-            var (low, high) = (1.0, 20.0);
-            while (high - low > 1e-7)
-            {
-                var middle = (low + high) / 2;
-                (low, high) = Layout(middle).Height < bottom - top ? (middle, high) : (low, middle);
-            }
-
-            return Layout(high);
-        }
-
-        private ChartLayout Layout(double cell) => new(Piece, Window, cell, true, Wording.English);
+        var piece = Piece.Of(document);
+        var plan = Printable.Plan(piece, VersionLine.NotIssued, Paper.A4, Wording.English, setting);
+        return PaintedChart.Of(Painter.Paint(plan), plan);
     }
 }

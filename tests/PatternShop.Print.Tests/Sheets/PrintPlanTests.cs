@@ -38,10 +38,12 @@ public sealed class PrintPlanTests
     public void The_parts_of_a_cut_chart_are_the_whole_chart_once()
     {
         var piece = Piece.Of(Samples.Large);
-        var parts = ChartParts.Of(piece, 4.5, 180, 250, Wording.English);
+        var parts = ChartParts.Of(piece, 4.5, new Room(180, 250), Wording.English, ChartLook.Usual);
         Assert.True(parts.Count > 1);
-        var seen = parts.SelectMany(part => Enumerable.Range(part.FirstRow, part.Rows)
-            .SelectMany(row => Enumerable.Range(part.FirstColumn, part.Columns).Select(column => (row, column)))).ToList();
+        Assert.All(parts, part => Assert.Equal(part.Column == part.Columns - 1 ? 0 : ChartParts.Overlap, part.Window.Columns - part.OwnColumns));
+        Assert.All(parts, part => Assert.Equal(part.Row == part.Rows - 1 ? 0 : ChartParts.Overlap, part.Window.Rows - part.OwnRows));
+        var seen = parts.SelectMany(part => Enumerable.Range(part.Window.FirstRow, part.OwnRows)
+            .SelectMany(row => Enumerable.Range(part.Window.FirstColumn, part.OwnColumns).Select(column => (row, column)))).ToList();
         Assert.Equal(piece.Rows.Count * piece.Ends, seen.Count);
         Assert.Equal(seen.Count, seen.Distinct().Count());
     }

@@ -54,9 +54,9 @@ internal static partial class PrintedRows
 
     private static IEnumerable<RowDifference> Differences(PrintedRow printed, OracleRow row)
     {
-        var side = row.From == Side.Left ? "from the left" : "from the right";
+        var side = row.From == Side.Left ? "left" : "right";
         var cells = WriteOut(printed.Directions).ToList();
-        if (!printed.Starts.Contains(side, StringComparison.Ordinal) || cells.Count != row.Over.Count)
+        if (printed.Starts.Trim() != side || cells.Count != row.Over.Count)
         {
             yield return new RowDifference(row.Number, 0);
             yield break;

@@ -1,0 +1,58 @@
+using PatternShop.Weave;
+
+namespace PatternShop.Print;
+
+/// <summary>What is printed, on what, and how it becomes pages.</summary>
+internal sealed record SheetFrame(Piece Piece, VersionLine Version, Paper Paper, Wording Wording, PrintSetting Setting)
+{
+    private const double Top = 12;
+    private const double TestBand = 8;
+
+    private Footer Footer => new(Piece, Version, Paper, Rhythm.Flowing(Setting)[0].Styles.Footer, Wording);
+
+    private Margins Margins => new(Footer.Side, Top + (Version.IsTest ? TestBand : 0), Footer.Side, Footer.Height);
+
+    /// <summary>The room that a page leaves for what it says.</summary>
+    public Room Room => new(Paper.Width - Margins.Left - Margins.Right, Paper.Height - Margins.Top - Margins.Bottom);
+
+    /// <summary>The pages in a rhythm.</summary>
+    /// <param name="rhythm">How things are set.</param>
+    /// <param name="apart">Whether what comes after the rows begins a page of its own.</param>
+    public Sequence<PagePlan> Pages(Rhythm rhythm, bool apart)
+    {
+        var chart = new ChartSheets(Piece, rhythm, Wording);
+        var closing = new Stack(ClosingBlocks.Of(Piece, Version, rhythm, Wording).ToSequence());
+        var all = new Stack([.. Before(rhythm), new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, chart)), .. After(rhythm), new Stacked(rhythm.Section, apart ? new OnNewPage(closing) : closing)]);
+        var footer = Footer;
+        return PagePlanner.Plan(Paper, Margins, all, (page, of) => [.. TestMarks(), .. footer.Marks(page, of)]);
+    }
+
+    /// <summary>The height of everything that belongs on the first page of a small piece beside the chart.</summary>
+    public double HeightWithoutChart(Rhythm rhythm) =>
+        new Stack([.. Before(rhythm), new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, null)), .. After(rhythm)])
+            .Fit(Room.Width, double.PositiveInfinity, true).Height;
+
+    private IEnumerable<Stacked> Before(Rhythm rhythm) => TitleBlock.Of(Piece, Version, rhythm, Wording);
+
+    private IEnumerable<Stacked> After(Rhythm rhythm) =>
+    [
+        new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(Wording.ScheduleTitle, rhythm), 1, ScheduleBlock.Of(Piece, rhythm, Wording)))),
+        new Stacked(rhythm.Section, new Headed(Headings.Section(Wording.RowsTitle, rhythm), 1, RowsBlock.Whole(Piece, rhythm, Wording))),
+    ];
+
+    private IEnumerable<Placed> TestMarks()
+    {
+        if (!Version.IsTest)
+        {
+            return [];
+        }
+
+        var style = new TextStyle(Math.Max(12, Footer.Style.Points), true);
+        var width = Lettering.Width(Wording.TestPrintText, style);
+        return
+        [
+            new Placed(new StrokeMark(Footer.Side, Top - 4, [[new Spot(0, 0), new Spot(width + 4, 0), new Spot(width + 4, TestBand), new Spot(0, TestBand)]], true, 0.5, 0), null),
+            .. TextLine.Set(Wording.TestPrintText, Footer.Side + 2, Top - 4 + (TestBand / 2) + (0.35 * style.Em), style, null),
+        ];
+    }
+}

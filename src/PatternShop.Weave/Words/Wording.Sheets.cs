@@ -1,0 +1,62 @@
+namespace PatternShop.Weave;
+
+/// <summary>Words of the printed sheets beside those of the piece.</summary>
+public sealed partial class Wording
+{
+    /// <summary>Heads the column that says at which side a row starts.</summary>
+    public string FromColumn => "From the";
+
+    /// <summary>Where the weft goes in, under a heading that says "from the": "left →" or "← right".</summary>
+    public string ShortHeading(Side from) => from == Side.Left ? "left →" : "← right";
+
+    /// <summary>Where the first row starts, with the way it goes: "Row 1, at the bottom, starts at the right ←".</summary>
+    public string BeginText(Piece piece)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        var from = piece.Rows[0].From;
+        return $"Row 1, at the bottom, starts at the {Name(from)} {(from == Side.Left ? "→" : "←")}";
+    }
+
+    /// <summary>Where the other wefts start: "Weft 2 starts in row 3, at the left."; empty for one weft.</summary>
+    public string OtherWeftsText(Piece piece)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        return string.Join(' ', piece.Rows.DistinctBy(row => row.Weft).Skip(1)
+            .Select(row => $"Weft {Number(row.Weft)} starts in row {Number(row.Number)}, at the {Name(row.From)}."));
+    }
+
+    /// <summary>Which way the chart and the written rows go.</summary>
+    public string ChartAndRowsText => "The chart goes up; the written rows go down, row 1 first.";
+
+    /// <summary>What the picture of the cloth shows, for those who cannot see it.</summary>
+    public string ClothDescription(Piece piece, bool whole)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        var part = whole ? "the whole piece" : "its lower left corner";
+        return $"Picture of the cloth, {part}: a dark weft over and under a light warp, as sett and row density put them.";
+    }
+
+    public string ClothCaption(bool whole) => whole ? "The cloth, face" : "The cloth, face: lower left corner";
+
+    /// <summary>The bar at the foot of every sheet, and what to do when it is wrong.</summary>
+    public string ScaleText => "Measure this bar. If it is off, print at 100 %, without fitting to the page.";
+
+    public string MillimetresText(int length) => $"{Number(length)} mm";
+
+    public string InchesText(int length) => $"{Number(length)} in";
+
+    /// <summary>Stands on every sheet of a print that the maker makes for themselves.</summary>
+    public string TestPrintText => "Test print, not issued. For the maker only.";
+
+    /// <summary>Which of several sheets of a chart it is: "Sheet 2 of 6:".</summary>
+    public string ChartSheetText(int number, int of) => $"Sheet {Number(number)} of {Number(of)}:";
+
+    /// <summary>How a sheet of a chart is put to its neighbours; empty for the first.</summary>
+    public string CutText(int? left, int? below) => (left, below) switch
+    {
+        ({ } l, { } b) => $"Cut along the dashed lines at its left and below; lay it on sheets {Number(l)} and {Number(b)} so that the marks meet.",
+        ({ } l, null) => $"Cut along the dashed line at its left; lay it on sheet {Number(l)} so that the marks meet.",
+        (null, { } b) => $"Cut along the dashed line below; lay it on sheet {Number(b)} so that the marks meet.",
+        _ => "",
+    };
+}
