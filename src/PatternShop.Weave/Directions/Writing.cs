@@ -37,7 +37,7 @@ public sealed record RunItem(Run Run) : WritingItem
 }
 
 /// <summary>Items that are woven several times, in brackets.</summary>
-/// <param name="Items">At least two items; runs, and in an outer bracket also brackets of runs.</param>
+/// <param name="Items">Runs, and in an outer bracket also brackets of runs.</param>
 /// <param name="Times">At least 2.</param>
 public sealed record BracketItem(Sequence<WritingItem> Items, int Times) : WritingItem
 {

@@ -1,6 +1,6 @@
 namespace PatternShop.Weave;
 
-public sealed partial class Wording
+public partial class Wording
 {
     /// <summary>The warp count with its arithmetic: "3 × 8 = 24, + 1 balance end, + 2 floating selvedges = 27 ends".</summary>
     public string WarpArithmetic(Piece piece)

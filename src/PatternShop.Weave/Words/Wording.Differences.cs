@@ -6,7 +6,7 @@ namespace PatternShop.Weave;
 /// <param name="New">As the new version says it.</param>
 public sealed record FactChange(string Label, string Old, string New);
 
-public sealed partial class Wording
+public partial class Wording
 {
     private const int NumbersNamed = 8;
 

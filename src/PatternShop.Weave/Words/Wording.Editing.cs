@@ -1,6 +1,6 @@
 namespace PatternShop.Weave;
 
-public sealed partial class Wording
+public partial class Wording
 {
     /// <summary>What an edit does, as undo and redo name it: "draw 5 cells", "change the width".</summary>
     public string EditName(Edit edit)

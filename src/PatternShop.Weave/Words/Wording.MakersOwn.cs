@@ -1,6 +1,6 @@
 namespace PatternShop.Weave;
 
-public sealed partial class Wording
+public partial class Wording
 {
     /// <summary>Stands over everything that is not computed from the chart.</summary>
     public string MakersOwnTitle => "In the maker's own words and pictures";

@@ -1,7 +1,7 @@
 namespace PatternShop.Weave;
 
 /// <summary>Words that only printed sheets need.</summary>
-public sealed partial class Wording
+public partial class Wording
 {
     private static readonly string[] Months =
         ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];

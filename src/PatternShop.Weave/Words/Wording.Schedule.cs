@@ -1,6 +1,6 @@
 namespace PatternShop.Weave;
 
-public sealed partial class Wording
+public partial class Wording
 {
     /// <summary>One line of the schedule: "Rows 1–8, twice: chart rows 1–8", "Closing row 17, once: chart row 1".</summary>
     public string ScheduleText(Piece piece, ScheduleLine line)

@@ -1,6 +1,6 @@
 namespace PatternShop.Weave;
 
-public sealed partial class Wording
+public partial class Wording
 {
     public string OverLegend => "over: the weft passes over this end";
 

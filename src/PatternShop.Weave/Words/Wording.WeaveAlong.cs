@@ -1,32 +1,32 @@
 namespace PatternShop.Weave;
 
-public sealed partial class Wording
+public partial class Wording
 {
-    public string WeaveAlongTitle => "Weave along";
+    public virtual string WeaveAlongTitle => "Weave along";
 
     /// <summary>How a place in rows woven once is said; the names in braces stand for numbers.</summary>
-    public string PlaceForm => "Row {number} of {all}";
+    public virtual string PlaceForm => "Row {number} of {all}";
 
     /// <summary>How a place in repeated rows is said; the names in braces stand for numbers.</summary>
-    public string PlaceAgainForm => "Row {within} of {each} · time {time} of {times} (row {number} of {all})";
+    public virtual string PlaceAgainForm => "Row {within} of {each} · time {time} of {times} (row {number} of {all})";
 
     /// <summary>How the progress in a bracket is said.</summary>
-    public string BracketForm => "{time} of {times} times";
+    public virtual string BracketForm => "{time} of {times} times";
 
     /// <summary>How the progress in a bracket inside another is said, after that of the other.</summary>
-    public string InnerBracketForm => ", in the inner bracket {time} of {times}";
+    public virtual string InnerBracketForm => ", in the inner bracket {time} of {times}";
 
     /// <summary>How the last run of a row is said before it is reached.</summary>
-    public string EndsForm => "ends with: {run}";
+    public virtual string EndsForm => "ends with: {run}";
 
     /// <summary>What stands below the last run of a row.</summary>
-    public string TurnForm => "then row {number}, {from}";
+    public virtual string TurnForm => "then row {number}, {from}";
 
     /// <summary>What is said when everything is woven.</summary>
-    public string DoneForm => "All {all} rows are woven.";
+    public virtual string DoneForm => "All {all} rows are woven.";
 
     /// <summary>A place: "Row 4 of 8 · time 2 of 3 (row 12 of 26)".</summary>
-    public string PlaceText(Piece piece, int number)
+    public virtual string PlaceText(Piece piece, int number)
     {
         ArgumentNullException.ThrowIfNull(piece);
         var place = piece.PlaceOf(number);
@@ -40,7 +40,7 @@ public sealed partial class Wording
     }
 
     /// <summary>What a weaver at a row must know besides its runs: its chart row where that is not the number within the repeated rows, "plain", its weft where there are several; empty elsewhere.</summary>
-    public string PlaceNotes(Piece piece, int number)
+    public virtual string PlaceNotes(Piece piece, int number)
     {
         ArgumentNullException.ThrowIfNull(piece);
         var row = piece.Rows[number - 1];

@@ -4,11 +4,11 @@ namespace PatternShop.Weave;
 
 /// <summary>
 /// Every word that is made from a chart, in one language. It is passed in wherever words are made, so that no text
-/// depends on the machine's culture and another language can be added beside <see cref="English"/>.
+/// depends on the machine's culture and another language can be added beside <see cref="English"/>: a class that says the words its way.
 /// </summary>
-public sealed partial class Wording
+public partial class Wording
 {
-    private Wording(string language) => Language = language;
+    protected Wording(string language) => Language = language;
 
     /// <summary>English.</summary>
     public static Wording English { get; } = new("en");
@@ -17,11 +17,11 @@ public sealed partial class Wording
     public string Language { get; }
 
     /// <summary>A number with at most two decimals.</summary>
-    public string Number(decimal value) =>
+    public virtual string Number(decimal value) =>
         decimal.Round(value, 2, MidpointRounding.AwayFromZero).ToString("0.##", CultureInfo.InvariantCulture);
 
     /// <summary>A whole number, thousands set apart.</summary>
-    public string Number(int value) => value.ToString("#,0", CultureInfo.InvariantCulture);
+    public virtual string Number(int value) => value.ToString("#,0", CultureInfo.InvariantCulture);
 
     /// <summary>A length as the maker measures: "6.75 in".</summary>
     public string LengthShort(Length length) => $"{Number(length.Amount)} {UnitName(length.Unit)}";
@@ -49,9 +49,9 @@ public sealed partial class Wording
     }
 
     /// <summary>"1 row", "8 rows".</summary>
-    public string Rows(int count) => Count(count, "row", "rows");
+    public virtual string Rows(int count) => Count(count, "row", "rows");
 
-    public string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{Number(count)} times" };
+    public virtual string Times(int count) => count switch { 1 => "once", 2 => "twice", _ => $"{Number(count)} times" };
 
     internal string Count(int count, string one, string many) => $"{Number(count)} {(count == 1 ? one : many)}";
 

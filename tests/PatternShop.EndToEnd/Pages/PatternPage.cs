@@ -19,7 +19,7 @@ internal sealed class PatternPage(Visit visit)
     {
         var numbers = await RowTable.Locator("tbody th").EvaluateAllAsync<string[]>("heads => heads.map(head => /\\d+/.exec(head.textContent)[0])");
         var from = await RowTable.Locator("td.from").AllInnerTextsAsync();
-        var runs = await RowTable.Locator("td.runs").AllInnerTextsAsync();
+        var runs = await RowTable.Locator("td.runs").EvaluateAllAsync<string[]>("cells => cells.map(cell => (cell.querySelector('[aria-hidden=true]') ?? cell).innerText)");
         return [.. numbers.Zip(from, runs).Select(row => new WrittenRow(int.Parse(row.First, CultureInfo.InvariantCulture), row.Second, row.Third))];
     }
 

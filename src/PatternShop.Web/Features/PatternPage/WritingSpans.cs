@@ -6,7 +6,7 @@ namespace PatternShop.Web;
 
 /// <summary>
 /// Directions as <see cref="Wording.WritingText"/> writes them, letter for letter, each run kept on one line. A bracket in a bracket
-/// is an element of its own, so that it can be told apart.
+/// is an element of its own, so that it can be told apart. Where there are brackets, ears are given <see cref="Wording.SpokenText"/> instead.
 /// </summary>
 public sealed class WritingSpans : ComponentBase
 {
@@ -14,7 +14,20 @@ public sealed class WritingSpans : ComponentBase
 
     [Parameter, EditorRequired] public required Writing Writing { get; set; }
 
-    protected override void BuildRenderTree(RenderTreeBuilder builder) => Join(builder, Writing.Items, inside: false);
+    protected override void BuildRenderTree(RenderTreeBuilder builder)
+    {
+        if (Writing.Depth == 0)
+        {
+            Join(builder, Writing.Items, inside: false);
+            return;
+        }
+
+        builder.OpenElement(8, "span");
+        builder.AddAttribute(9, "aria-hidden", "true");
+        Join(builder, Writing.Items, inside: false);
+        builder.CloseElement();
+        Unbroken(builder, "unseen", Words.SpokenText(Writing));
+    }
 
     private void Join(RenderTreeBuilder builder, IEnumerable<WritingItem> items, bool inside)
     {

@@ -33,6 +33,6 @@ public sealed class ReadingAreaTests(SharedBench shared) : IClassFixture<SharedB
     {
         var piece = Piece.Of(area.Document);
         var expected = piece.PrintedRows().Select(number => Wording.English.WritingText(piece.Reading(number).Writing));
-        Assert.Equal(expected, area.Page.FindAll("tbody td.runs").Select(cell => cell.TextContent));
+        Assert.Equal(expected, area.Page.FindAll("tbody td.runs").Select(DirectionsTable.Written));
     }
 }

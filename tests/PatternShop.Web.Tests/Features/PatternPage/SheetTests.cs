@@ -68,9 +68,22 @@ public sealed class SheetTests
         foreach (var reading in piece.Readings)
         {
             var spans = context.Render<WritingSpans>(parameters => parameters.Add(spans => spans.Writing, reading.Writing));
-            Assert.Equal(Wording.English.WritingText(reading.Writing), string.Concat(spans.Nodes.Select(node => node.TextContent)));
+            Assert.Equal(Wording.English.WritingText(reading.Writing), spans.Find("[aria-hidden=true]").TextContent);
+            Assert.Equal(Wording.English.SpokenText(reading.Writing), spans.Find(".unseen").TextContent);
             Assert.All(spans.FindAll(".run"), run => Assert.Matches("^(over|under) [0-9]+$", run.TextContent));
         }
+    }
+
+    [Fact]
+    public void Runs_without_brackets_are_read_as_they_are_seen_and_no_word_comes_from_elsewhere()
+    {
+        using var context = new BunitContext();
+        context.Services.AddSingleton<Wording>(new OtherWords());
+        string Text(string chart, int repeats) => string.Concat(context
+            .Render<WritingSpans>(parameters => parameters.Add(spans => spans.Writing, Piece.Of(Charts.Document(chart, repeats)).Reading(1).Writing))
+            .Nodes.Select(node => node.TextContent));
+        Assert.Equal("2 ziq, 2 kiz", Text("xx..", 1));
+        Assert.Equal("[(1 ziq, 1 kiz) × 2, 2 ziq, 2 kiz] × 3qiki 3 ziz: qikik 2 ziz: 1 ziq, 1 kiz; ziziz 2 ziq, 2 kiz", Text("x.x.xx..", 3));
     }
 
     [Fact]

@@ -16,8 +16,11 @@ internal static class DirectionsTable
         .. page.QuerySelectorAll("table.rows tbody tr").Select(row => new WrittenTableRow(
             int.Parse(row.QuerySelector("th")!.FirstChild!.TextContent, CultureInfo.InvariantCulture),
             row.QuerySelector("td.from")!.TextContent,
-            row.QuerySelector("td.runs")!.TextContent)),
+            Written(row.QuerySelector("td.runs")!))),
     ];
+
+    /// <summary>Directions as they are seen; where they have brackets, ears are given other words.</summary>
+    public static string Written(IElement cell) => (cell.QuerySelector("[aria-hidden=true]") ?? cell).TextContent;
 
     /// <summary>Numbers of the written rows that do not say what is woven, and of woven rows that no written row stands for.</summary>
     public static IReadOnlyList<int> Differences(IReadOnlyList<WrittenTableRow> written, IReadOnlyList<OracleRow> woven) =>

@@ -49,6 +49,16 @@ public sealed partial class WeaveDataLaws
     }
 
     [Fact]
+    public void Every_word_is_of_the_language_that_is_passed_in() => DocumentGen.Documents.Sample(
+        document =>
+        {
+            var data = WeaveData.Of(Piece.Of(document with { Rows = document.Rows with { Steps = [new ChartRows(1, document.Motif.Rows, 1)] } }), new WeaveCopy("", 1, 1), new OtherWords());
+            var forms = data.Words.GetType().GetProperties().Select(property => (string)property.GetValue(data.Words)!);
+            Assert.All([.. forms.Select(form => Placeholder().Replace(form, "")), .. data.Notes], text => Assert.DoesNotMatch("[A-Za-z-[zqki]]", text));
+        },
+        iter: Effort.Of(200, 5_000));
+
+    [Fact]
     public void A_reading_is_short_in_its_data()
     {
         var document = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right);
@@ -101,6 +111,9 @@ public sealed partial class WeaveDataLaws
 
     [GeneratedRegex(@"\[(?<runs>[^\[\]]*)\](?<times>\d+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Bracket();
+
+    [GeneratedRegex(@"\{[a-z]+\}", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex Placeholder();
 
     [GeneratedRegex(@"[ou]\d+", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex Run();
