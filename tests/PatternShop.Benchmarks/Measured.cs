@@ -37,5 +37,10 @@ internal sealed record Measured(string Class, string Size, string Case, double M
         return string.Concat(name.Select((c, i) => i > 0 && char.IsAsciiLetterUpper(c) ? $" {char.ToLowerInvariant(c)}" : c.ToString()));
     }
 
-    private static string SizeText(string name, object? value) => name == "Side" ? $"{value} × {value}" : $"{name.ToLowerInvariant()} {value}";
+    private static string SizeText(string name, object? value) => name switch
+    {
+        "Side" => $"{value} × {value}",
+        "Size" => $"{value}",
+        _ => $"{value} {name.ToLowerInvariant()}",
+    };
 }

@@ -14,7 +14,7 @@ public partial class Wording
     public string LimitsLabel => "Longest float allowed";
 
     /// <summary>Stands before the maker's words for a row: "Maker's note".</summary>
-    public string RowWordsMark => "Maker's note";
+    public virtual string RowWordsMark => "Maker's note";
 
     /// <summary>Stands before a video: "Maker's video".</summary>
     public string VideoMark => "Maker's video";

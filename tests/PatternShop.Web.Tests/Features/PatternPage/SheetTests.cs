@@ -83,7 +83,7 @@ public sealed class SheetTests
             .Render<WritingSpans>(parameters => parameters.Add(spans => spans.Writing, Piece.Of(Charts.Document(chart, repeats)).Reading(1).Writing))
             .Nodes.Select(node => node.TextContent));
         Assert.Equal("2 ziq, 2 kiz", Text("xx..", 1));
-        Assert.Equal("[(1 ziq, 1 kiz) × 2, 2 ziq, 2 kiz] × 3qiki 3 ziz: qikik 2 ziz: 1 ziq, 1 kiz; ziziz 2 ziq, 2 kiz", Text("x.x.xx..", 3));
+        Assert.Equal("[(1 ziq, 1 kiz) × 2, 2 ziq, 2 kiz] × 3qiki 3 ziz: qikik 2 ziz: ziq 1, kiz 1; ziziz ziq 2, kiz 2", Text("x.x.xx..", 3));
     }
 
     [Fact]
