@@ -1,7 +1,7 @@
 namespace PatternShop.Weave;
 
 /// <summary>Words about findings: what was found, why it matters, what mends it.</summary>
-public sealed partial class Wording
+public partial class Wording
 {
     private const int StretchesNamed = 6;
 

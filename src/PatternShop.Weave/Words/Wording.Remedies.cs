@@ -1,7 +1,7 @@
 namespace PatternShop.Weave;
 
 /// <summary>Words about what mends a finding, and about the edges that serve best.</summary>
-public sealed partial class Wording
+public partial class Wording
 {
     /// <summary>What a remedy does, as a step of undo names it: "start at the right".</summary>
     public string MendName(Mend mend)

@@ -1,7 +1,7 @@
 namespace PatternShop.Weave;
 
 /// <summary>Words of the printed sheets beside those of the piece.</summary>
-public sealed partial class Wording
+public partial class Wording
 {
     /// <summary>Heads the column that says at which side a row starts.</summary>
     public string FromColumn => "From the";
