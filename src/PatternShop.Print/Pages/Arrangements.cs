@@ -65,20 +65,6 @@ internal sealed record Bulleted(double Indent, Block? Sign, Block Body) : Block
     }
 }
 
-/// <summary>A picture with words at its right, never split.</summary>
-internal sealed record Beside(Picture Picture, double Gap, Block Body) : Block
-{
-    public override Fit Fit(double width, double height, bool fresh)
-    {
-        var left = Picture.Width + Gap;
-        var body = Body.Fit(width - left, double.PositiveInfinity, true);
-        var needed = Math.Max(Picture.Height, body.Height);
-        return needed <= height || fresh
-            ? new Fit([.. Picture.Items, .. body.Items.Select(item => item.Moved(left, 0))], needed, null)
-            : Print.Fit.Nothing(this);
-    }
-}
-
 /// <summary>Words with a picture at their right, never split.</summary>
 internal sealed record Sided(Block Body, double Gap, Picture Picture) : Block
 {

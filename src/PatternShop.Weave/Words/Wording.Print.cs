@@ -28,9 +28,6 @@ public partial class Wording
     /// <summary>Why to look at the address.</summary>
     public string FoundText => "Look here before you begin. The page says whether there is a newer version.";
 
-    /// <summary>What a QR code says, for those who cannot see it.</summary>
-    public string CodeDescription(string address) => $"QR code of {address}";
-
     /// <summary>Head of the column of the order of work that says what is woven.</summary>
     public string WeaveColumn => "Weave";
 
@@ -52,10 +49,10 @@ public partial class Wording
     /// <summary>"Version 3, 5 November 2026".</summary>
     public string VersionText(int number, DateOnly date) => $"Version {Number(number)}, {date.Day} {Months[date.Month - 1]} {date.Year}";
 
-    /// <summary>The version line of what is not issued yet.</summary>
     /// <summary>Which copy a sheet is, and where to look it up: "Copy ABCD-1234 · is it the newest? https://…".</summary>
     public string CopyText(string code, string? address) => address is null ? $"Copy {code}" : $"Copy {code} · is it the newest? {address}";
 
+    /// <summary>The version line of what is not issued yet.</summary>
     public string NotIssuedText => $"Version: {NotIssued}";
 
     /// <summary>"page 2 of 5".</summary>
