@@ -74,7 +74,7 @@ public partial class Wording
         ArgumentNullException.ThrowIfNull(place);
         return place.SideNext is { } side
             ? $"Go on with row {Number(place.Next)} of version {Number(number)}, which starts from the {Name(side)}."
-            : $"In version {Number(number)} the piece is done here.";
+            : DoneHereForm.Replace("{number}", Number(number), StringComparison.Ordinal);
     }
 
     /// <summary>Says that the weft lies at the wrong side; empty where it fits.</summary>
@@ -82,7 +82,7 @@ public partial class Wording
     {
         ArgumentNullException.ThrowIfNull(place);
         return place is { SideFits: false, SideNow: { } now, SideNext: { } next }
-            ? $"Your weft is at the {Name(now)}, and that row starts from the {Name(next)}: end this weft there and begin a new one at the {Name(next)}, or finish in the version that you began."
+            ? SideForm.Replace("{now}", Name(now), StringComparison.Ordinal).Replace("{next}", Name(next), StringComparison.Ordinal)
             : "";
     }
 

@@ -21,12 +21,16 @@ internal sealed class SecurityHeaders(RequestDelegate next)
         var headers = context.Response.Headers;
         headers.ContentSecurityPolicy = context.GetEndpoint()?.Metadata.GetMetadata<PolicyMetadata>()?.Policy ?? StrictPolicy;
         headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "strict-origin-when-cross-origin";
+        // no other site learns from which page somebody came; an address that is a secret is not even told to ourselves
+        headers["Referrer-Policy"] = context.GetEndpoint()?.Metadata.GetMetadata<PrivateAddress>() is null ? "same-origin" : "no-referrer";
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), microphone=(), geolocation=()";
         return Task.CompletedTask;
     }
 }
+
+/// <summary>Says of an endpoint that whoever has its address may look: it must not leak.</summary>
+internal sealed class PrivateAddress;
 
 /// <summary>A Content-Security-Policy of its own for an endpoint.</summary>
 internal sealed record PolicyMetadata(string Policy);

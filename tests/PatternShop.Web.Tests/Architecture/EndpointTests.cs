@@ -57,6 +57,7 @@ public sealed class EndpointTests
         ["GET /c"] = (For.Everybody, "/c"),
         ["GET /c/{code}"] = (For.Everybody, "/c/ABCD1234"),
         ["GET /preview/{secret}"] = (For.Everybody, "/preview/0000"),
+        ["GET /preview/{secret}/weave"] = (For.Everybody, "/preview/0000/weave"),
         ["GET /preview/{secret}/{file}"] = (For.Everybody, "/preview/0000/chart.svg"),
         ["GET /studio/patterns/{id}/preview"] = (For.Owner, "/studio/patterns/{new}/preview"),
         ["POST /studio/patterns/{id}/preview"] = (For.Owner, "/studio/patterns/{new}/preview"),

@@ -31,7 +31,7 @@ public sealed class StaticPageTests(WebServer server)
         Assert.Equal(status, answer.Status);
         Assert.Equal(Policy, answer.Header("Content-Security-Policy"));
         Assert.Equal("nosniff", answer.Header("X-Content-Type-Options"));
-        Assert.Equal("strict-origin-when-cross-origin", answer.Header("Referrer-Policy"));
+        Assert.Equal("same-origin", answer.Header("Referrer-Policy"));
         Assert.Equal("", answer.Header("Set-Cookie"));
         Assert.Equal("", answer.Header("Server"));
     }

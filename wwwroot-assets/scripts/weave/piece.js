@@ -2,7 +2,7 @@ import { readItems, writeOut } from './writing.js';
 
 // What the page says about the piece, looked up: rows, their readings, the stitches between them, and the words for all of it.
 
-const fill = (form, values) => form.replace(/\{(\w+)\}/g, (_, name) => values[name]);
+export const fill = (form, values) => form.replace(/\{(\w+)\}/g, (_, name) => values[name]);
 
 export class Piece {
   #readings = new Map();
@@ -113,6 +113,10 @@ export class Piece {
 
   turnText(number) {
     return fill(this.data.words.turn, { number: this.number(number), from: this.fromText(this.reading(number).fromLeft) });
+  }
+
+  reportText(number) {
+    return fill(this.data.words.report, { number: this.number(number) });
   }
 
   doneText() {

@@ -1,6 +1,7 @@
 // Where the weaver is. A place is { pattern, version, woven, step, byRows, jumps }: so many rows are woven, and so many steps are done
 // since. The steps after a row are the edge stitches worked there, one each, then the runs of the next row, one each. `jumps` remembers
-// where a jump came from, so that it too can be undone.
+// where a jump came from, so that it too can be undone; `told` is the newest version that the
+// weaver was asked about. What is kept has `run` besides: the runs of the next row that are woven.
 //
 // The browser keeps it in localStorage under "patternshop.weave.<pattern>.<version>", as JSON; a sample's version is 0.
 
@@ -9,7 +10,7 @@ const MOST_JUMPS = 20;
 export const keyOf = (pattern, version) => `patternshop.weave.${pattern}.${version}`;
 
 export function startOf(piece) {
-  return { pattern: piece.data.pattern, version: piece.data.version, woven: 0, step: 0, byRows: false, jumps: [] };
+  return { pattern: piece.data.pattern, version: piece.data.version, woven: 0, step: 0, byRows: false, jumps: [], told: 0 };
 }
 
 const runsAfter = (piece, woven) => woven < piece.rows ? piece.reading(woven + 1).runs.length : 0;
@@ -23,6 +24,9 @@ function lastStep(piece, woven) {
 export function isDone(piece, place) {
   return place.woven === piece.rows && place.step >= piece.stitches(place.woven).length;
 }
+
+/** How many runs of the next row are woven. */
+export const runsWoven = (piece, place) => Math.max(0, place.step - piece.stitches(place.woven).length);
 
 /** What is to be done at a place: an edge stitch, a run of a row, or nothing more. */
 export function deedAt(piece, place) {
@@ -59,13 +63,16 @@ export function back(piece, place) {
   return { ...place, woven, step: place.byRows ? piece.stitches(woven).length : lastStep(piece, woven) };
 }
 
-/** Goes to the first run of a row. */
-export function jumpTo(piece, place, row) {
+/** Goes to a run of a row, the first unless said otherwise; runs are counted from 0. */
+export function jumpTo(piece, place, row, run = 0) {
   const woven = Math.min(Math.max(row, 1), piece.rows) - 1;
-  const to = { woven, step: piece.stitches(woven).length };
+  const to = { woven, step: Math.min(piece.stitches(woven).length + (place.byRows ? 0 : run), lastStep(piece, woven)) };
   const from = { woven: place.woven, step: place.step };
   return { ...place, ...to, jumps: [...place.jumps, { from, to }].slice(-MOST_JUMPS) };
 }
+
+/** A place as it is kept: with the runs of the next row that are woven, which a later version may want to know. */
+export const toKeep = (piece, place) => ({ ...place, run: runsWoven(piece, place) });
 
 /** A place as it was kept, put right where it does not fit the piece. */
 export function read(piece, text) {
@@ -77,7 +84,7 @@ export function read(piece, text) {
   }
   const woven = Math.min(Math.max(kept.woven, 0), piece.rows);
   const step = woven === kept.woven ? Math.min(Math.max(kept.step, 0), lastStep(piece, woven)) : 0;
-  return { ...start, woven, step, byRows: kept.byRows === true, jumps: Array.isArray(kept.jumps) ? kept.jumps.filter(jump => jump?.from && jump?.to) : [] };
+  return { ...start, woven, step, byRows: kept.byRows === true, told: Number.isInteger(kept.told) ? kept.told : 0, jumps: Array.isArray(kept.jumps) ? kept.jumps.filter(jump => jump?.from && jump?.to) : [] };
 }
 
 /** Which way a key steps: 1, -1, or 0 for none. */

@@ -1,20 +1,21 @@
 import { Piece } from './piece.js';
-import { back, forward, jumpTo, keyOf, read, wayOf } from './place.js';
+import { back, forward, jumpTo, keyOf, read, toKeep, wayOf } from './place.js';
 import { View } from './view.js';
 import { keepAwake } from './awake.js';
+import { minding } from './versions.js';
 
 const byId = id => document.getElementById(id);
 const piece = new Piece(JSON.parse(byId('piece').textContent));
 const view = new View(piece);
 const key = keyOf(piece.data.pattern, piece.data.version);
 
-function kept() {
-  try { return localStorage.getItem(key); } catch { return null; }
+function kept(from = key) {
+  try { return localStorage.getItem(from); } catch { return null; }
 }
 
 // a browser that keeps nothing can still be woven from
 function keep(place) {
-  try { localStorage.setItem(key, JSON.stringify(place)); } catch { /* full or forbidden */ }
+  try { localStorage.setItem(key, JSON.stringify(toKeep(piece, place))); } catch { /* full or forbidden */ }
 }
 
 let place = read(piece, kept());
@@ -46,9 +47,18 @@ function showList(list) {
   if (!list) { show(); }
 }
 
+function showReport() {
+  const report = byId('report');
+  if (report) {
+    const row = Math.min(place.woven + 1, piece.rows);
+    report.href = `${report.href.split('?')[0]}?row=${row}`;
+    report.textContent = piece.reportText(row);
+  }
+}
+
 // Keys belong to whatever control has the focus, unless it is one of the two that step.
 const own = target => target.closest?.('#next, #back') ? null : target.closest?.('button, a, input, select, dialog');
-const weaving = () => document.documentElement.classList.contains('weaving') && !byId('options').open;
+const weaving = () => document.documentElement.classList.contains('weaving') && !document.querySelector('dialog[open]');
 
 addEventListener('keydown', event => {
   if (!weaving() || event.ctrlKey || event.altKey || event.metaKey) { return; }
@@ -68,6 +78,7 @@ byId('back').addEventListener('click', () => step(-1));
 byId('more').addEventListener('click', () => {
   byId('jump-row').value = String(Math.min(place.woven + 1, piece.rows));
   byId('by-rows').checked = place.byRows;
+  showReport();
   byId('options').showModal();
 });
 byId('jump').addEventListener('submit', () => go(jumpTo(piece, place, Number(byId('jump-row').value))));
@@ -79,13 +90,13 @@ addEventListener('storage', event => {
   if (event.key === key) { place = read(piece, event.newValue); show(); }
 });
 
-// the page of changes is told how far one is, and answers with a link back to the row to go on with
-const changes = byId('changes');
-changes?.addEventListener('click', () => { changes.href = `${changes.href.split('&')[0]}&woven=${place.woven}`; });
-const asked = /^#row=(\d{1,6})$/.exec(location.hash);
+const asked = /^#row=(\d{1,6})(?:&run=(\d{1,6}))?$/.exec(location.hash);
 if (asked) {
-  go(jumpTo(piece, place, Number(asked[1])));
+  go(jumpTo(piece, place, Number(asked[1]), Number(asked[2] ?? 0)));
   history.replaceState(null, '', location.pathname);
 }
 keepAwake(byId('awake-choice'), byId('awake'));
 showList(false);
+if (piece.data.versions) {
+  minding({ piece, place: () => place, kept, keep, go, isOneRow: weaving, isAsked: asked !== null });
+}

@@ -2,8 +2,8 @@
 // Left is always the weaver's left.
 
 const GAP = 0.09;
-const LABEL = 34;
-const BELOW = 15;
+const LETTER = 7.2;
+const BELOW = 16;
 const NEEDLE = 16;
 const LARGEST = 30;
 const SMALLEST = 18;
@@ -39,16 +39,21 @@ function rowPaths(cells, view, x0, y, cell) {
   return `<path class="over" d="${over}"/><path class="under" d="${under}" stroke-width="${(cell * 0.12).toFixed(1)}"/>`;
 }
 
-// Every fifth end, and F for a floating one.
-function endLabels(piece, view, x0, y, cell) {
+/** F for a floating end, every fifth number, and 1; what would touch another is left out, the floating ends last of all. Gives [name, place]. */
+export function endLabels(piece, view, cell) {
   const { ends, floating } = piece.data;
-  let text = '';
+  const wanted = [];
   for (let i = 0; i < view.count; i++) {
     const column = view.first + i, number = column - floating + 1;
-    const name = column < floating || column >= ends - floating ? 'F' : number % 5 === 0 || number === 1 ? piece.number(number) : '';
-    text += name && `<text x="${(x0 + (i + 0.5) * cell).toFixed(1)}" y="${y + 12}" text-anchor="middle">${name}</text>`;
+    const isFloating = column < floating || column >= ends - floating;
+    const name = isFloating ? 'F' : number % 5 === 0 || number === 1 ? piece.number(number) : '';
+    if (name) { wanted.push({ name, at: (i + 0.5) * cell, half: name.length * LETTER / 2 + 1, rank: isFloating ? 0 : number % 10 === 0 ? 1 : number === 1 ? 2 : 3 }); }
   }
-  return text;
+  const placed = [];
+  for (const label of wanted.sort((a, b) => a.rank - b.rank)) {
+    if (placed.every(other => Math.abs(other.at - label.at) >= other.half + label.half)) { placed.push(label); }
+  }
+  return placed;
 }
 
 // A needle above the row, its eye where the weft comes from, its point where the marked ends are left.
@@ -61,25 +66,28 @@ function needle(fromLeft, left, right, mark, y) {
 /** Draws the rows around the needle into an svg element of so many pixels. `row` is the row being woven, 0 for none; `mark` the columns under the needle. */
 export function drawStrip(svg, piece, { woven, row, mark, width, height }) {
   const { ends } = piece.data;
+  const beside = piece.number(piece.rows).length * LETTER + 12, margin = 12;
+  const room = width - beside - margin;
   const byHeight = Math.min(LARGEST, (height - NEEDLE - BELOW - 6) / (WOVEN_ROWS + 1));
-  const byWidth = Math.max(SMALLEST, (width - LABEL - 12) / ends);
-  const cell = Math.max(8, Math.floor(Math.min(byHeight, byWidth)));
-  const fit = Math.max(1, Math.floor((width - LABEL - 12) / cell));
-  const view = windowOf(ends, fit, mark.from, mark.to);
-  const x0 = LABEL + Math.max(0, (width - LABEL - 12 - view.count * cell) / 2);
+  const cell = Math.max(8, Math.floor(Math.min(byHeight, Math.max(SMALLEST, room / ends))));
+  const view = windowOf(ends, Math.max(1, Math.floor(room / cell)), mark.from, mark.to);
+  const x0 = beside + Math.max(0, (room - view.count * cell) / 2);
   const x1 = x0 + view.count * cell;
-  const y0 = height - BELOW - (WOVEN_ROWS + 1) * cell - 2;
+  const y0 = height - BELOW - (WOVEN_ROWS + 1) * cell - 2, foot = height - BELOW;
   const at = number => y0 + ((row || woven + 1) - number) * cell;
   const rows = [];
   for (let number = Math.max(1, woven - WOVEN_ROWS + 1); number <= (row || woven); number++) {
-    rows.push(`<g class="${number === row ? 'now' : 'woven'}">${rowPaths(piece.cells(number), view, x0, at(number), cell)}<text x="${x0 - 6}" y="${at(number) + cell / 2 + 4}" text-anchor="end">${piece.number(number)}</text></g>`);
+    // where rows are low, only the one being woven has room for its number
+    const name = number === row || cell >= 12 ? `<text x="${(x0 - 7).toFixed(1)}" y="${(at(number) + cell / 2 + 4).toFixed(1)}" text-anchor="end">${piece.number(number)}</text>` : '';
+    rows.push(`<g class="${number === row ? 'now' : 'woven'}">${rowPaths(piece.cells(number), view, x0, at(number), cell)}${name}</g>`);
   }
   const left = Math.max(x0, x0 + (mark.from - view.first) * cell), right = Math.min(x1, x0 + (mark.to - view.first) * cell);
-  const sheet = `M0 0H${width}V${height}H0zM${x0 - 3} ${y0 - 2}V${height - BELOW}H${x1 + 3}V${y0 - 2}z`;
+  const opening = `M${x0 - 3} ${y0 - 2}V${foot}H${x1 + 3}V${y0 - 2}z`;
+  const labels = endLabels(piece, view, cell).map(({ name, at: x }) => `<text x="${(x0 + x).toFixed(1)}" y="${foot + 12}" text-anchor="middle">${name}</text>`);
   svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
-  svg.innerHTML = `<rect class="ground" x="${x0 - 3}" y="${y0 - 2}" width="${x1 - x0 + 6}" height="${height - BELOW - y0 + 2}"/>`
-    + `<path class="sheet" fill-rule="evenodd" d="${sheet}"/>`
+  svg.innerHTML = `<rect class="ground" x="${x0 - 3}" y="${y0 - 2}" width="${x1 - x0 + 6}" height="${foot - y0 + 2}"/>`
+    + `<path class="sheet" fill-rule="evenodd" d="M0 0H${width}V${height}H0z${opening}"/><path class="opening" d="${opening}"/>`
     + rows.join('')
-    + endLabels(piece, view, x0, height - BELOW, cell)
+    + labels.join('')
     + (row ? `<rect class="mark" x="${left.toFixed(1)}" y="${y0}" width="${(right - left).toFixed(1)}" height="${cell}"/>` + needle(piece.reading(row).fromLeft, x0, x1, { left, right }, y0 - NEEDLE / 2) : '');
 }

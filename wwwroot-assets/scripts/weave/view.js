@@ -30,6 +30,9 @@ function heading(text, fromLeft, notes) {
   return line;
 }
 
+// A line of a place ends between its parts rather than within one.
+const inParts = text => text.split(/(?<=·) | (?=\()/).flatMap((part, i) => [...(i > 0 ? [' '] : []), element('span', 'part', part)]);
+
 /** Shows places; knows nothing but what it is shown. */
 export class View {
   #piece;
@@ -43,7 +46,7 @@ export class View {
     const piece = this.#piece;
     const deed = deedAt(piece, place);
     const title = deed.kind === 'run' ? piece.placeText(deed.row) : piece.placeText(Math.max(1, Math.min(place.woven, piece.rows)));
-    byId('place').textContent = deed.kind === 'done' ? piece.doneText() : title;
+    byId('place').replaceChildren(...inParts(deed.kind === 'done' ? piece.doneText() : title));
     byId('runs').replaceChildren(...this.#parts(deed, place));
     const left = deed.kind === 'run' ? piece.reading(deed.row).fromLeft : deed.kind === 'stitch' ? deed.stitch.fromLeft : true;
     byId('hand').classList.toggle('from-right', !left);
@@ -105,7 +108,7 @@ export class View {
   #strip(deed, place) {
     const svg = byId('strip');
     const { width, height } = svg.getBoundingClientRect();
-    if (width === 0 || height === 0) { return; }
+    if (width < 1 || height < 1) { return; }
     const ends = this.#piece.data.ends;
     const whole = { from: 0, to: ends };
     const row = deed.kind === 'run' ? deed.row : 0;

@@ -13,8 +13,8 @@ internal static class Changes
         routes.MapPage("/p/{id}/moves/{from:int}/{to:int}.json", MovesAsync);
     }
 
-    /// <summary>The address of the figures with which a script tells somebody in the middle of a version where to go on.</summary>
-    public static string MovesAddress(PatternId id, int from, int to) => string.Create(CultureInfo.InvariantCulture, $"/p/{id}/moves/{from}/{to}.json");
+    /// <summary>The address of the figures with which a script tells somebody in the middle of a version where to go on; {from} and {to} stand for versions.</summary>
+    public static string MovesForm(PatternId id) => $"/p/{id}/moves/{{from}}/{{to}}.json";
 
     /// <summary>The address of the page, from the top of the shop.</summary>
     public static string Address(ShelfPattern pattern, int from, int to) =>

@@ -10,8 +10,9 @@ internal static class PreviewEndpoints
 
     public static void MapPreviews(this IEndpointRouteBuilder routes)
     {
-        var readers = routes.MapGroup("/preview").AddEndpointFilter(Private);
+        var readers = routes.MapGroup("/preview").AddEndpointFilter(Private).WithMetadata(new PrivateAddress());
         readers.MapPage("/{secret}", PageAsync);
+        readers.MapPage("/{secret}/weave", WeaveAsync);
         readers.MapPage("/{secret}/{file}", FileAsync);
     }
 
@@ -33,11 +34,17 @@ internal static class PreviewEndpoints
         {
             [nameof(PreviewPage.Preview)] = preview,
             [nameof(PreviewPage.Piece)] = Piece.Of(preview.Document),
+            [nameof(PreviewPage.Along)] = WeaveEndpoints.Address($"/preview/{secret}"),
             [nameof(PreviewPage.Files)] = Editions.All.Where(edition => FileNames.Contains(edition.Kind))
                 .Select(edition => new FileLink(edition.Title, $"/preview/{secret}/{edition.Kind}", edition.MediaType, 0))
                 .ToList(),
         });
     }
+
+    private static async Task<IResult> WeaveAsync(string secret, HttpContext http, PreviewDesk desk) =>
+        await desk.FindAsync(secret, http.RequestAborted) is { } preview
+            ? WeaveEndpoints.Preview(preview, $"/preview/{secret}")
+            : Ended();
 
     private static async Task<IResult> FileAsync(string secret, string file, HttpContext http, PreviewDesk desk, Wording words)
     {

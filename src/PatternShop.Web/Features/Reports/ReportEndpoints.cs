@@ -11,7 +11,7 @@ internal static class ReportEndpoints
         var readers = routes.MapGroup("").AddEndpointFilter(NeverKept);
         readers.MapPage("/p/{id}/{slug}/v/{number:int}/report", FormAsync);
         readers.MapForm("/p/{id}/{slug}/v/{number:int}/report", SentAsync);
-        readers.MapPage("/reports/{secret}", SeenAsync);
+        readers.MapPage("/reports/{secret}", SeenAsync).WithMetadata(new PrivateAddress());
     }
 
     public static void MapReportDesk(this IEndpointRouteBuilder studio)
@@ -21,8 +21,10 @@ internal static class ReportEndpoints
     }
 
     /// <summary>The address of the form, from the top of the shop.</summary>
-    public static string Address(PatternId id, string title, int number, int? row = null) =>
-        PublicPages.Address(id, title, number) + "/report" + (row is { } one ? string.Create(CultureInfo.InvariantCulture, $"?row={one}") : "");
+    public static string Address(PatternId id, string title, int number) => PublicPages.Address(id, title, number) + "/report";
+
+    /// <summary>The address of a form with a row filled in.</summary>
+    public static string RowAddress(string form, int row) => string.Create(CultureInfo.InvariantCulture, $"{form}?row={row}");
 
     private static async Task<IResult> FormAsync(string id, int number, string? row, HttpContext http, VersionReader reader) =>
         PatternId.TryParse(id, out var pattern) && await reader.FindAsync(pattern, number, http.RequestAborted) is { } found

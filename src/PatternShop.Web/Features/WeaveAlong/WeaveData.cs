@@ -4,8 +4,21 @@ using PatternShop.Weave;
 
 namespace PatternShop.Web;
 
-/// <summary>Which cloth a reader weaves: the pattern, its version (0 for a sample) and the newest version that there is.</summary>
-public sealed record WeaveCopy(string Pattern, int Version, int Newest);
+/// <summary>Which cloth a reader weaves: the pattern, its version (0 for what is not issued) and the newest version that there is.</summary>
+public sealed record WeaveCopy(string Pattern, int Version, int Newest)
+{
+    /// <summary>Where to look for whoever is in the middle of another version; null for what is not issued.</summary>
+    public WeaveVersions? Versions { get; init; }
+
+    /// <summary>Where readers report mistakes in it; null where they cannot.</summary>
+    public string? Report { get; init; }
+}
+
+/// <summary>The versions of a pattern, for whoever moves from one to another; names in braces stand for numbers.</summary>
+/// <param name="Newest">The newest one in words.</param>
+/// <param name="Along">Where to weave along with version {number}.</param>
+/// <param name="Moves">Where to look up the moves from version {from} to version {to}.</param>
+public sealed record WeaveVersions(string Newest, string Along, string Moves);
 
 /// <summary>
 /// What the page hands to its script. Every distinct reading stands once; the rows of each band say which they read. A reading is
@@ -13,8 +26,9 @@ public sealed record WeaveCopy(string Pattern, int Version, int Newest);
 /// over 1 and under 2, over 1; a bracket may stand in another.
 /// </summary>
 /// <param name="Pattern">The pattern's id, or the name of a sample.</param>
-/// <param name="Version">The version; 0 for a sample.</param>
+/// <param name="Version">The version; 0 for what is not issued.</param>
 /// <param name="Newest">The newest version.</param>
+/// <param name="Versions">Where to look for whoever is in the middle of another version; null for what is not issued.</param>
 /// <param name="Ends">All ends, floating ones included.</param>
 /// <param name="Floating">Floating ends a side.</param>
 /// <param name="Rows">All rows of the piece.</param>
@@ -28,6 +42,7 @@ internal sealed record WeaveData(
     string Pattern,
     int Version,
     int Newest,
+    WeaveVersions? Versions,
     int Ends,
     int Floating,
     int Rows,
@@ -36,14 +51,15 @@ internal sealed record WeaveData(
     IReadOnlyList<WeaveBand> Bands,
     IReadOnlyList<string> StitchTexts,
     IReadOnlyList<int[]> Stitches,
-    WeaveWords Words)
+    WeaveWords Words,
+    MoveWords? MoveWords)
 {
     /// <summary>What the maker says and shows at rows, each once; left out where they say nothing.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<WeaveOwn>? Own { get; init; }
 
     // its default escapes what could end a script element
-    private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web);
+    private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web) { DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull };
 
     public static WeaveData Of(Piece piece, WeaveCopy copy, Wording wording)
     {
@@ -64,8 +80,9 @@ internal sealed record WeaveData(
         }).ToList();
         var stitches = piece.Stitches.Select(stitch => new[] { stitch.AfterRow, stitchTexts.At(wording.StitchText(piece, stitch)), stitch.From == Side.Left ? 0 : 1 }).ToList();
         return new WeaveData(
-            copy.Pattern, copy.Version, copy.Newest, piece.Ends, piece.FloatingPerSide, piece.Rows.Count,
-            readings.Texts, notes.Texts, bands, stitchTexts.Texts, stitches, WeaveWords.Of(wording))
+            copy.Pattern, copy.Version, copy.Newest, copy.Versions, piece.Ends, piece.FloatingPerSide, piece.Rows.Count,
+            readings.Texts, notes.Texts, bands, stitchTexts.Texts, stitches,
+            WeaveWords.Of(wording), copy.Versions is null ? null : Web.MoveWords.Of(wording))
         {
             Own = HasOwn(piece) ? own : null,
         };
@@ -137,9 +154,22 @@ internal sealed record WeaveVideo(string Caption, string Host, string Address);
 
 /// <summary>The words that the script puts together; names in braces stand for what it fills in.</summary>
 internal sealed record WeaveWords(
-    string Language, string Over, string Under, string FromLeft, string FromRight, string Place, string PlaceAgain, string Bracket, string InnerBracket, string Ends, string Turn, string Done, string Own)
+    string Language, string Over, string Under, string FromLeft, string FromRight, string Place, string PlaceAgain, string Bracket, string InnerBracket, string Ends, string Turn, string Done, string Own,
+    string Report)
 {
     public static WeaveWords Of(Wording words) => new(
         words.Language, words.Name(Stroke.Over), words.Name(Stroke.Under), words.PlainHeading(Side.Left), words.PlainHeading(Side.Right),
-        words.PlaceForm, words.PlaceAgainForm, words.BracketForm, words.InnerBracketForm, words.EndsForm, words.TurnForm, words.DoneForm, words.RowWordsMark);
+        words.PlaceForm, words.PlaceAgainForm, words.BracketForm, words.InnerBracketForm, words.EndsForm, words.TurnForm, words.DoneForm, words.RowWordsMark,
+        words.ReportRowForm);
+}
+
+/// <summary>The words for whoever is in the middle of an earlier version; names in braces stand for what the script fills in.</summary>
+internal sealed record MoveWords(
+    string Woven, string GoOn, string Done, string Side, string Left, string Right, string Middle, string Passed, string ToCome, string None,
+    string Row, string Rows, string More, string IsNew, string IsGone, string Before, string Now, string Move, string Stay, string Anew)
+{
+    public static MoveWords Of(Wording words) => new(
+        words.WovenOfForm, words.GoOnForm, words.DoneHereForm, words.SideForm, words.Name(Weave.Side.Left), words.Name(Weave.Side.Right), words.MiddleForm,
+        words.PassedLabel, words.ToComeLabel, words.NoChangeText, words.ChangedRowForm, words.ChangedRowsForm, words.MoreRowsForm, words.IsNewText, words.IsGoneText,
+        words.BeforeLabel, words.NowLabel, words.MoveForm, words.StayForm, words.AnewForm);
 }

@@ -1,4 +1,5 @@
 using PatternShop.Store;
+using PatternShop.Weave;
 
 namespace PatternShop.Web;
 
@@ -10,18 +11,22 @@ internal static class WeaveEndpoints
     public static void MapWeaveAlong(this IEndpointRouteBuilder routes)
     {
         routes.MapPage("/samples/{name}" + Name, Sample);
-        routes.MapPage("/p/{id}/{slug}" + Name, (string id, string slug, HttpContext http, PublicShelf shelf, PieceShelf pieces) => PublishedAsync(id, slug, null, http, shelf, pieces));
-        routes.MapPage("/p/{id}/{slug}/v/{number:int}" + Name, (string id, string slug, int number, HttpContext http, PublicShelf shelf, PieceShelf pieces) => PublishedAsync(id, slug, number, http, shelf, pieces));
+        routes.MapPage("/p/{id}/{slug}" + Name, (string id, string slug, HttpContext http, PublicShelf shelf, PieceShelf pieces, Wording words) => PublishedAsync(id, slug, null, http, shelf, pieces, words));
+        routes.MapPage("/p/{id}/{slug}/v/{number:int}" + Name, (string id, string slug, int number, HttpContext http, PublicShelf shelf, PieceShelf pieces, Wording words) => PublishedAsync(id, slug, number, http, shelf, pieces, words));
     }
 
     /// <summary>Where one weaves along from the page at an address.</summary>
     public static string Address(string page) => page + Name;
 
     private static IResult Sample(string name, SampleShelf shelf) => shelf.Find(name) is { } sample
-        ? Page(new WeaveCopy("sample-" + name, 0, 0), sample.Piece, $"/samples/{name}", null)
+        ? Page(new WeaveCopy("sample-" + name, 0, 0), sample.Piece, $"/samples/{name}")
         : Results.NotFound();
 
-    private static async Task<IResult> PublishedAsync(string id, string slug, int? number, HttpContext http, PublicShelf shelf, PieceShelf pieces)
+    /// <summary>Weaving along with what is not issued; the place is kept under the pattern, never under the private address.</summary>
+    public static IResult Preview(PreviewedPattern preview, string address) =>
+        Page(new WeaveCopy($"preview-{preview.Id}", 0, 0), Piece.Of(preview.Document), address, isPreview: true);
+
+    private static async Task<IResult> PublishedAsync(string id, string slug, int? number, HttpContext http, PublicShelf shelf, PieceShelf pieces, Wording words)
     {
         if (!PatternId.TryParse(id, out var patternId) || await shelf.FindAsync(patternId, http.RequestAborted) is not { } pattern)
         {
@@ -46,16 +51,25 @@ internal static class WeaveEndpoints
         }
 
         var newer = newest.Number == version.Number ? null : new NewerVersion(newest, Address(PublicPages.Address(patternId, pattern.Title)), Changes.Address(pattern, version.Number, newest.Number));
-        return Page(new WeaveCopy(id, version.Number, newest.Number), pieces.Of(version.Canonical), address, newer);
+        var copy = new WeaveCopy(id, version.Number, newest.Number)
+        {
+            Versions = new WeaveVersions(
+                $"{words.VersionText(newest.Number, newest.Date)}, {(newest.Kind == VersionKind.Correction ? "a correction" : "a new edition of the design")}",
+                $"{PublicPages.Address(patternId, pattern.Title)}/v/{{number}}{Name}",
+                Changes.MovesForm(patternId)),
+            Report = ReportEndpoints.Address(patternId, pattern.Title, version.Number),
+        };
+        return Page(copy, pieces.Of(version.Canonical), address, newer);
     }
 
-    private static HtmlPage<WeavePage> Page(WeaveCopy copy, Weave.Piece piece, string back, NewerVersion? newer) => new(
+    private static HtmlPage<WeavePage> Page(WeaveCopy copy, Piece piece, string back, NewerVersion? newer = null, bool isPreview = false) => new(
         new Dictionary<string, object?>(StringComparer.Ordinal)
         {
             [nameof(WeavePage.Copy)] = copy,
             [nameof(WeavePage.Piece)] = piece,
             [nameof(WeavePage.Back)] = back,
             [nameof(WeavePage.Newer)] = newer,
+            [nameof(WeavePage.IsPreview)] = isPreview,
         });
 }
 

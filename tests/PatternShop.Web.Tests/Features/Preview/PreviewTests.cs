@@ -41,6 +41,37 @@ public sealed class PreviewTests
     }
 
     [Fact]
+    public async Task One_weaves_along_with_a_preview_its_address_leaks_nowhere_and_it_ends_with_it()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        using var reader = shop.Visit();
+        var id = await shop.PatternAsync(Charts.Document(Charts.Diamond));
+        var studio = $"/studio/patterns/{id}/preview";
+        var secret = (await maker.FillAsync(studio, studio)).Location!.Split('=')[1];
+        var page = await reader.GetAsync($"/preview/{secret}");
+        var address = page.Html.QuerySelector("a.along")!.GetAttribute("href")!;
+        Assert.Equal($"/preview/{secret}/weave", address);
+        var along = await reader.GetAsync(address);
+        Assert.Equal((HttpStatusCode.OK, 8), (along.Status, along.Html.QuerySelectorAll("ul.rows li").Length));
+        Assert.Contains("A preview, not issued", along.Words, StringComparison.Ordinal);
+        var data = along.Html.QuerySelector("script#piece")!.TextContent;
+        Assert.Contains($"\"pattern\":\"preview-{id}\",\"version\":0,", data, StringComparison.Ordinal);
+        Assert.DoesNotContain(secret, data, StringComparison.Ordinal);
+        Assert.Empty(along.Html.QuerySelectorAll("a[href*=report], #moving"));
+        foreach (var answer in new[] { page, along, await reader.GetAsync($"/preview/{secret}/chart.svg") })
+        {
+            Assert.Equal(("no-referrer", "no-store", "noindex"), (answer.Headers["Referrer-Policy"], answer.Headers["Cache-Control"], answer.Headers["X-Robots-Tag"]));
+            Assert.DoesNotContain("Set-Cookie", answer.Headers.Keys, StringComparer.OrdinalIgnoreCase);
+        }
+
+        Assert.Equal("same-origin", (await maker.GetAsync($"{studio}?shown={secret}")).Headers["Referrer-Policy"]);
+        await maker.FillAsync(studio, studio + "/end");
+        Assert.Equal((HttpStatusCode.NotFound, "There is no such preview"), ((await reader.GetAsync(address)).Status, (await reader.GetAsync(address)).Heading));
+        maker.Dispose();
+    }
+
+    [Fact]
     public async Task A_new_preview_ends_the_old_one_and_changes_are_seen_at_once()
     {
         var (shop, maker) = await TestShop.SetUpAsync();

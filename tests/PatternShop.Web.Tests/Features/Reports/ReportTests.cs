@@ -28,7 +28,7 @@ public sealed class ReportTests
         Assert.Equal(desk, (await shop.Maker.FillAsync(desk, desk + "/1", ("Answer", "You are right."))).Location);
         var answered = await shop.Reader.GetAsync(sent.Location!);
         Assert.Contains("You are right.", answered.Words, StringComparison.Ordinal);
-        Assert.Equal("no-store", answered.Headers["Cache-Control"]);
+        Assert.Equal(("no-store", "no-referrer"), (answered.Headers["Cache-Control"], answered.Headers["Referrer-Policy"]));
         Assert.DoesNotContain("reader@example.org", answered.Text, StringComparison.Ordinal);
 
         await shop.Shop.Workroom.SaveAsync((await shop.Shop.MakerAsync()).Id, shop.Id, new Store.StepRequest("test", 1, 1, "Change", Cloth with { Motif = Cloth.Motif.With(3, 0, !Cloth.Motif[3, 0]) }), TestContext.Current.CancellationToken);
@@ -38,6 +38,24 @@ public sealed class ReportTests
         var page = await shop.Reader.GetAsync(shop.Page);
         Assert.Contains("It mends what readers reported: row 4 of version 1.", page.Words, StringComparison.Ordinal);
         Assert.DoesNotContain("One over too many", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Every_row_leads_to_the_form_with_version_and_row_filled_in()
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        await shop.ReissueAsync(Cloth with { Notes = "More." }, "");
+        foreach (var (path, version) in new[] { ("", 2), ("/v/1", 1), ("/weave", 2), ("/v/1/weave", 1) })
+        {
+            var links = (await shop.Reader.GetAsync(shop.Page + path)).Html.QuerySelectorAll("table.rows td.report a, ul.rows a");
+            Assert.Equal(Enumerable.Range(1, 8).Select(row => $"{shop.Page}/v/{version}/report?row={row}"), links.Select(link => link.GetAttribute("href")));
+            Assert.Equal(Enumerable.Range(1, 8).Select(row => $"Report a mistake in row {row}"), links.Select(link => link.TextContent.Replace("Mistake? ", "", StringComparison.Ordinal)));
+        }
+
+        var form = await shop.Reader.GetAsync(shop.Page + "/v/1/report?row=3");
+        Assert.Equal("3", form.Html.QuerySelector("#field-row")!.GetAttribute("value"));
+        Assert.Contains("Version 1,", form.Words, StringComparison.Ordinal);
+        Assert.Empty((await shop.Reader.GetAsync("/samples/kestrel")).Html.QuerySelectorAll("td.report, a[href*=report]"));
     }
 
     [Fact]
