@@ -1,5 +1,7 @@
+using System.IO.Compression;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HttpOverrides;
+using Microsoft.AspNetCore.ResponseCompression;
 using PatternShop.Store;
 
 namespace PatternShop.Web;
@@ -81,7 +83,9 @@ internal static class PatternShopHost
         services.AddEditor();
         services.AddHttpContextAccessor();
         services.AddHealthChecks();
-        services.AddResponseCompression(options => options.MimeTypes = ["text/html", "image/svg+xml", "application/json"]);
+        services.AddSingleton<IResponseCompressionProvider, OpenCompression>();
+        services.AddResponseCompression(options => (options.EnableForHttps, options.MimeTypes) = (true, ["text/html", "text/plain", "image/svg+xml", "application/json"]));
+        services.Configure<BrotliCompressionProviderOptions>(options => options.Level = CompressionLevel.Optimal);
         services.AddExceptionHandler<ErrorPages>();
         services.AddAntiforgery(options =>
         {

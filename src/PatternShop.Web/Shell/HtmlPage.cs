@@ -2,7 +2,6 @@ using System.Security.Cryptography;
 using System.Text;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Net.Http.Headers;
 
 namespace PatternShop.Web;
@@ -26,7 +25,6 @@ internal sealed class HtmlPage<TPage>(Dictionary<string, object?> parameters, in
         if (string.IsNullOrEmpty(httpContext.Response.Headers.CacheControl))
         {
             httpContext.Response.Headers.CacheControl = "no-cache";
-            httpContext.Features.Get<IHttpsCompressionFeature>()?.Mode = HttpsCompressionMode.Compress;
             if (status == StatusCodes.Status200OK && IsKnown(httpContext, bytes))
             {
                 httpContext.Response.StatusCode = StatusCodes.Status304NotModified;

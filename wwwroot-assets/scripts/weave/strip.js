@@ -78,7 +78,7 @@ export function drawStrip(svg, piece, { woven, row, mark, width, height }) {
   const rows = [];
   for (let number = Math.max(1, woven - WOVEN_ROWS + 1); number <= (row || woven); number++) {
     // where rows are low, only the one being woven has room for its number
-    const name = number === row || cell >= 12 ? `<text x="${(x0 - 7).toFixed(1)}" y="${(at(number) + cell / 2 + 4).toFixed(1)}" text-anchor="end">${piece.number(number)}</text>` : '';
+    const name = number === row || cell >= 14 ? `<text x="${(x0 - 7).toFixed(1)}" y="${(at(number) + cell / 2 + 4).toFixed(1)}" text-anchor="end">${piece.number(number)}</text>` : '';
     rows.push(`<g class="${number === row ? 'now' : 'woven'}">${rowPaths(piece.cells(number), view, x0, at(number), cell)}${name}</g>`);
   }
   const left = Math.max(x0, x0 + (mark.from - view.first) * cell), right = Math.min(x1, x0 + (mark.to - view.first) * cell);
