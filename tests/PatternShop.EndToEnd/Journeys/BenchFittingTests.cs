@@ -4,21 +4,9 @@ using Xunit;
 namespace PatternShop.EndToEnd;
 
 /// <summary>Set-up, sign-in and the maker's pages fit every window, light and dark, and everybody can use them.</summary>
-public sealed class BenchFittingTests(Stage stage) : Journey(stage)
+public sealed class BenchFittingTests(Stage stage, OwnServer own) : Journey(stage), IClassFixture<OwnServer>
 {
-    private readonly DataFolder _data = new();
-    private ServerProcess? _server;
-
-    protected override ServerProcess Server => _server ?? throw new InvalidOperationException("There is no server yet.");
-
-    public override async ValueTask InitializeAsync() => _server = await ServerProcess.StartAsync(_data);
-
-    public override async ValueTask DisposeAsync()
-    {
-        await base.DisposeAsync();
-        await Server.DisposeAsync();
-        _data.Dispose();
-    }
+    protected override ServerProcess Server => own.Server;
 
     [Fact]
     public async Task Every_page_of_the_maker_fits_and_axe_finds_nothing()
@@ -54,7 +42,7 @@ public sealed class BenchFittingTests(Stage stage) : Journey(stage)
             Assert.Equal(3, await visit.Page.Locator("[name=Samples]").CountAsync());
         }
 
-        _server = await Server.StartAgainAsync();
+        await own.StartAgainAsync();
     }
 
     private static async Task SignInAsync(Visit visit)

@@ -8,35 +8,24 @@ namespace PatternShop.EndToEnd;
 /// "Saved" is true: the server is ended as by kill -9 right when the page says so, again and again, and what was drawn is
 /// there; the page comes back by itself. Lost connections are expected here, so faults of the window are not judged.
 /// </summary>
-public sealed class KilledServerTests(Stage stage) : IAsyncLifetime
+public sealed class KilledServerTests(Stage stage, MakerBench bench) : IClassFixture<MakerBench>, IAsyncLifetime
 {
     private const int Size = 8;
 
     // PATTERNSHOP_EFFORT=full is the long run
     private static readonly int Kills = Environment.GetEnvironmentVariable("PATTERNSHOP_EFFORT") == "full" ? 200 : 25;
 
-    private readonly DataFolder _data = new();
     private readonly bool[,] _over = new bool[Size, Size];
-    private ServerProcess? _server;
     private Visit? _maker;
 
-    public async ValueTask InitializeAsync()
-    {
-        _server = await ServerProcess.StartAsync(_data);
-        _maker = await Visit.OpenAsync(stage.Browser, _server.Address, Reader.Desk);
-    }
+    public async ValueTask InitializeAsync() => _maker = await Visit.OpenAsync(stage.Browser, bench.Server.Address, Reader.Desk);
 
-    public async ValueTask DisposeAsync()
-    {
-        await _maker!.DisposeAsync();
-        await _server!.DisposeAsync();
-        _data.Dispose();
-    }
+    public ValueTask DisposeAsync() => _maker!.DisposeAsync();
 
     [Fact]
     public async Task What_was_called_saved_is_there_after_every_kill()
     {
-        await SetUp.DoAsync(_maker!, _server!);
+        await bench.EnterAsync(_maker!);
         var editor = new EditorPage(_maker!);
         await editor.BeginAsync("Storm shelter", Size, Size);
         for (var kill = 0; kill < Kills; kill++)
@@ -46,8 +35,7 @@ public sealed class KilledServerTests(Stage stage) : IAsyncLifetime
             await editor.DragAsync(Size, Size, (row, end));
             _over[row - 1, end - 1] = !_over[row - 1, end - 1];
             await editor.SavedAsync();
-            await _server!.KillAsync();
-            _server = await _server.StartAgainAsync();
+            await bench.StartAgainAsync();
             await BackAsync();
             await editor.SavedAsync();
             var rows = await WaitForRowsAsync(editor);

@@ -10,8 +10,23 @@ namespace PatternShop.EndToEnd;
 public sealed class LostConnectionTests(Stage stage, MakerBench bench) : IClassFixture<MakerBench>, IAsyncLifetime
 {
     private const int Size = 8;
+
+    // a browser that cannot show what another look of the cells changes: the server gives such a page up
+    private const string Fail = """
+        () => {
+          const field = document.querySelector('[data-fields] select');
+          field.value = field.value === '0' ? '1' : '0';
+          Element.prototype.setAttribute = () => { throw new Error('on purpose'); };
+          field.dispatchEvent(new Event('change', { bubbles: true }));
+        }
+        """;
+
     private readonly CutLine _line = new(bench.Server);
     private Visit? _maker;
+
+    private ILocator Saving => _maker!.Page.Locator("[data-saving]");
+
+    private ILocator Stopped => _maker!.Page.Locator("[data-stopped]");
 
     public async ValueTask InitializeAsync() => _maker = await Visit.OpenAsync(stage.Browser, _line.Address, Reader.Desk);
 
@@ -28,7 +43,7 @@ public sealed class LostConnectionTests(Stage stage, MakerBench bench) : IClassF
         await _maker!.Page.EvaluateAsync("() => { window.samePage = true; }");
         await _maker.Page.GetByLabel("Title").FillAsync("Thunder in the hills");
         _line.Cut();
-        await Assertions.Expect(_maker.Page.Locator("[data-saving]")).ToHaveTextAsync("not saved yet: no connection, kept in this browser");
+        await Assertions.Expect(Saving).ToHaveTextAsync("not saved yet: no connection, kept in this browser");
         await editor.DragAsync(Size, Size, (1, 1), (1, 5));
         await editor.DragAsync(Size, Size, (1, 5), (1, 5));
         await editor.DragAsync(Size, Size, (2, 8), (2, 6));
@@ -56,7 +71,88 @@ public sealed class LostConnectionTests(Stage stage, MakerBench bench) : IClassF
         await Assertions.Expect(_maker.Page.Locator("td.runs").First).ToHaveTextAsync("over 1, under 7");
     }
 
-    private Task<string> StateAsync() => _maker!.Page.Locator("[data-saving]").InnerTextAsync();
+    [Fact]
+    public async Task What_is_drawn_when_the_server_no_longer_knows_the_page_is_there_once_the_page_came_back()
+    {
+        var editor = await BeginAsync();
+        await MarkAsync();
+        _line.Cut();
+        await Assertions.Expect(Saving).ToHaveTextAsync("no connection: what you draw is kept in this browser");
+        await editor.DragAsync(Size, Size, (1, 1), (1, 5));
+        await editor.DragAsync(Size, Size, (2, 8), (2, 6));
+        await bench.StartAgainAsync();
+        _line.Mend();
+        await BackAsync();
+        await editor.SavedAsync();
+        await DrawnAsync("over 5, under 3", "over 3, under 5");
+    }
+
+    [Fact]
+    public async Task A_page_whose_other_half_failed_on_the_server_comes_back_with_what_was_drawn_since()
+    {
+        var editor = await BeginAsync();
+        await MarkAsync();
+        var (asked, answer) = (new TaskCompletionSource(), new TaskCompletionSource());
+        await _maker!.Page.RouteAsync("**/studio/patterns/*", async route =>
+        {
+            asked.TrySetResult();
+            await answer.Task;
+            await route.ContinueAsync();
+        });
+        await _maker.Page.EvaluateAsync(Fail);
+        await asked.Task.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
+        await editor.DragAsync(Size, Size, (1, 1), (1, 5));
+        await editor.DragAsync(Size, Size, (2, 8), (2, 6));
+        await Assertions.Expect(Saving).ToHaveTextAsync("not saved yet: no connection, kept in this browser");
+        await editor.HoldAsync(Size, Size, (3, 4), (3, 8));
+        answer.SetResult();
+        await BackAsync();
+        await _maker.Page.Mouse.UpAsync();
+        await editor.SavedAsync();
+        await DrawnAsync("over 5, under 3", "over 3, under 5", "under 3, over 5");
+        await Assertions.Expect(Stopped).ToBeHiddenAsync();
+    }
+
+    [Fact]
+    public async Task A_page_that_fails_whenever_it_is_opened_waits_says_so_and_is_opened_when_asked()
+    {
+        var editor = await BeginAsync();
+        await _maker!.Page.AddInitScriptAsync($$"""
+            sessionStorage.loads = Number(sessionStorage.loads ?? 0) + 1;
+            new MutationObserver((_, observer) => {
+              if (sessionStorage.well !== 'yes' && document.querySelector('[data-motif] canvas')) {
+                observer.disconnect();
+                ({{Fail}})();
+              }
+            }).observe(document, { childList: true, subtree: true });
+            """);
+        await _maker.Page.ReloadAsync();
+        await Assertions.Expect(Stopped).ToContainTextAsync("What was called saved is safe");
+        Assert.InRange(await _maker.Page.EvaluateAsync<int>("() => { sessionStorage.well = 'yes'; return Number(sessionStorage.loads); }"), 2, 3);
+        await Stopped.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Open it now" }).ClickAsync();
+        await Assertions.Expect(Stopped).ToBeHiddenAsync();
+        await editor.SavedAsync();
+        await editor.DragAsync(Size, Size, (1, 1), (1, 5));
+        await editor.SavedAsync();
+        await DrawnAsync("over 5, under 3");
+    }
+
+    // another load of the page
+    private Task BackAsync() => _maker!.Page.WaitForFunctionAsync("() => !window.before && document.querySelector('[data-motif] canvas')");
+
+    private Task MarkAsync() => _maker!.Page.EvaluateAsync("() => { window.before = true; }");
+
+    private async Task DrawnAsync(params string[] rows)
+    {
+        foreach (var (at, words) in rows.Index())
+        {
+            await Assertions.Expect(_maker!.Page.Locator("td.runs").Nth(at)).ToHaveTextAsync(words);
+        }
+
+        Assert.Equal(0, await _maker!.Page.EvaluateAsync<int>("() => localStorage.length"));
+    }
+
+    private Task<string> StateAsync() => Saving.InnerTextAsync();
 
     private async Task<EditorPage> BeginAsync()
     {

@@ -8,7 +8,7 @@ namespace PatternShop.EndToEnd;
 /// A maker goes from an empty folder to a public page: sets the shop up, draws the diamond, plans it, issues it; a reader
 /// without scripts downloads it. The chart and its directions are this test's own.
 /// </summary>
-public sealed class MakerJourneyTests(Stage stage) : Journey(stage)
+public sealed class MakerJourneyTests(Stage stage, OwnServer own) : Journey(stage), IClassFixture<OwnServer>
 {
     private const int Size = 8;
 
@@ -19,19 +19,7 @@ public sealed class MakerJourneyTests(Stage stage) : Journey(stage)
     // repeated rows once, then the closing rows
     private static readonly int[] Numbers = [1, 2, 3, 4, 5, 6, 7, 8, 17, 18];
 
-    private readonly DataFolder _data = new();
-    private ServerProcess? _server;
-
-    protected override ServerProcess Server => _server ?? throw new InvalidOperationException("There is no server yet.");
-
-    public override async ValueTask InitializeAsync() => _server = await ServerProcess.StartAsync(_data);
-
-    public override async ValueTask DisposeAsync()
-    {
-        await base.DisposeAsync();
-        await Server.DisposeAsync();
-        _data.Dispose();
-    }
+    protected override ServerProcess Server => own.Server;
 
     [Fact]
     public async Task From_an_empty_folder_to_a_sheet_in_a_readers_hand()

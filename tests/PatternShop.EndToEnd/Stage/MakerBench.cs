@@ -6,18 +6,17 @@ namespace PatternShop.EndToEnd;
 /// <summary>A server of its own with a maker, for the tests of a class that write but do not mind each other's patterns.</summary>
 public sealed class MakerBench(Stage stage) : IAsyncLifetime
 {
-    private readonly DataFolder _data = new();
-    private ServerProcess? _server;
+    private readonly OwnServer _own = new();
     private IReadOnlyList<BrowserContextCookiesResult> _session = [];
 
-    public ServerProcess Server => _server ?? throw new InvalidOperationException("There is no server yet.");
+    public ServerProcess Server => _own.Server;
 
     public async ValueTask InitializeAsync()
     {
         ArgumentNullException.ThrowIfNull(stage);
-        _server = await ServerProcess.StartAsync(_data);
-        await using var visit = await Visit.OpenAsync(stage.Browser, _server.Address, Reader.Desk);
-        await SetUp.DoAsync(visit, _server);
+        await _own.InitializeAsync();
+        await using var visit = await Visit.OpenAsync(stage.Browser, Server.Address, Reader.Desk);
+        await SetUp.DoAsync(visit, Server);
         await KeepAsync(visit.Page);
     }
 
@@ -35,9 +34,8 @@ public sealed class MakerBench(Stage stage) : IAsyncLifetime
         _session = await page.Context.CookiesAsync();
     }
 
-    public async ValueTask DisposeAsync()
-    {
-        await Server.DisposeAsync();
-        _data.Dispose();
-    }
+    /// <summary>Ends the server as kill -9 does, if it still runs, and starts another in its place.</summary>
+    public Task StartAgainAsync() => _own.StartAgainAsync();
+
+    public ValueTask DisposeAsync() => _own.DisposeAsync();
 }

@@ -9,7 +9,6 @@ public sealed class PublishedTests(PublishedServer published) : IClassFixture<Pu
 {
     private const UnixFileMode Mine = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
     private const string SetUpWords = "Set it up once, at ";
-    private static readonly TimeSpan FirstPage = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
     [Fact]
@@ -21,8 +20,6 @@ public sealed class PublishedTests(PublishedServer published) : IClassFixture<Pu
         {
             using var visitor = new Visitor(first.Address);
             Assert.Equal(HttpStatusCode.OK, (await visitor.GetAsync("/")).Status);
-            // its own work, so that a busy machine does not matter
-            Assert.InRange(first.Process.TotalProcessorTime, TimeSpan.Zero, FirstPage);
             if (!OperatingSystem.IsWindows())
             {
                 Assert.Equal(Mine, File.GetUnixFileMode(data));

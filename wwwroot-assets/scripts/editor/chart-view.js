@@ -31,8 +31,8 @@ export class ChartView {
   }
 
   layOut() {
-    const room = this.stage.parentElement.clientWidth;
-    if (room === 0) {
+    const room = roomIn(this.stage.parentElement);
+    if (room <= 0) {
       return;
     }
     const ratio = window.devicePixelRatio || 1;
@@ -115,6 +115,11 @@ export class ChartView {
   close() {
     this.observer.disconnect();
   }
+}
+
+function roomIn(element) {
+  const { paddingLeft, paddingRight } = getComputedStyle(element);
+  return element.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight);
 }
 
 function themeOf(stage) {

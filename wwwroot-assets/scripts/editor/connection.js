@@ -1,11 +1,14 @@
 // Keeps the page connected without ever asking the person to do anything: tries again while the server still knows the
-// page, and loads the page anew when it does not.
+// page, and has the page loaded anew when it does not.
 
 const PAUSES = [0, 300, 700, 1000];
-const LEAST_BETWEEN_LOADS = 3000;
-const LOADED = 'patternshop:loaded-anew';
+const PATIENCE = 20000;
 
-export function connect(blazor, { down, up }) {
+/**
+ * fault: the element that the framework shows when the page's other half on the server has failed; loadAnew() never
+ * comes back; down() and up() hear of the connection.
+ */
+export function connect(blazor, fault, loadAnew, { down, up }) {
   let trying = false;
 
   const lost = async () => {
@@ -16,13 +19,21 @@ export function connect(blazor, { down, up }) {
     down();
     for (let time = 0; ; time++) {
       await pause(PAUSES[Math.min(time, PAUSES.length - 1)]);
-      if (await answers() && await comeBack(blazor)) {
+      if (await answers('/healthz') && await comeBack(blazor, loadAnew)) {
         break;
       }
     }
     trying = false;
     up();
   };
+
+  const broken = () => {
+    down();
+    loadAnew();
+  };
+  new MutationObserver(broken).observe(fault, { attributeFilter: ['style'] });
+  // a page that the browser kept while another was shown has let go of its other half
+  addEventListener('pageshow', event => event.persisted && broken());
 
   return blazor.start({
     circuit: {
@@ -32,13 +43,13 @@ export function connect(blazor, { down, up }) {
 }
 
 // the circuit is gone for good when the server answers and does not know it
-async function comeBack(blazor) {
+async function comeBack(blazor, loadAnew) {
   try {
-    if (await blazor.reconnect()) {
+    if (await Promise.race([blazor.reconnect(), pause(PATIENCE).then(() => false)])) {
       return true;
     }
   } catch {
-    if (!await answers()) {
+    if (!await answers('/healthz')) {
       return false;
     }
   }
@@ -46,18 +57,10 @@ async function comeBack(blazor) {
   return false;
 }
 
-/** Loads the page again, not more often than every few seconds. */
-export async function loadAnew() {
-  const since = Date.now() - Number(sessionStorage.getItem(LOADED) ?? 0);
-  await pause(Math.max(0, LEAST_BETWEEN_LOADS - since));
-  sessionStorage.setItem(LOADED, String(Date.now()));
-  location.reload();
-  await new Promise(() => { });
-}
-
-async function answers() {
+/** Whether the server has an answer at an address, be it no. */
+export async function answers(address) {
   try {
-    return (await fetch('/healthz', { cache: 'no-store' })).ok;
+    return (await fetch(address, { cache: 'no-store', signal: AbortSignal.timeout(PATIENCE) })).status < 500;
   } catch {
     return false;
   }

@@ -23,6 +23,9 @@ const line = { connected: true };
 const client = newClient();
 let editor = null;
 
+// a stroke under way is drawn, whatever happens to the page
+addEventListener('pagehide', () => editor?.desk.end());
+
 /** Called by the page's start when the connection goes and comes. */
 export function connectionChanged(connected) {
   line.connected = connected;
@@ -40,10 +43,22 @@ export function clientId() {
   return client;
 }
 
+/** Whether anything that was done on this page is in the store. */
+export function hasSaved() {
+  return editor?.hasSaved ?? false;
+}
+
+/** Whether the browser keeps every stroke that is not in the store; those that it had no room for are tried once more. */
+export function isKept() {
+  editor?.desk.end();
+  return editor?.outbox.keepAll() ?? true;
+}
+
 class Editor {
   constructor(root, server, pattern, update) {
     this.root = root;
     this.zoom = 0;
+    this.hasSaved = false;
     this.server = server;
     this.outbox = new Outbox(localStorage, pattern, client);
     this.sender = new Sender(
@@ -102,6 +117,7 @@ class Editor {
 
   /** Called by the server. */
   receive(update) {
+    this.hasSaved ||= update.settled.some(one => one.outcome === 'saved');
     this.desk.receive(update);
     this.showPiece(update);
     this.refused.show();

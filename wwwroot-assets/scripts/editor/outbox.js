@@ -48,6 +48,11 @@ export class Outbox {
     }
   }
 
+  /** Tries again to keep what only this page remembers; true when nothing of that is left. */
+  keepAll() {
+    return [...this.memory.values()].every(entry => this.write(entry));
+  }
+
   find(client, sequence) {
     return this.all().find(entry => entry.client === client && entry.sequence === sequence) ?? null;
   }

@@ -10,9 +10,7 @@ public sealed class SignInTests
     [Fact]
     public async Task The_right_pair_opens_the_workbench_with_a_cookie_that_scripts_and_other_sites_do_not_get()
     {
-        var (shop, first) = await TestShop.SetUpAsync();
-        first.Dispose();
-        await using var _ = shop;
+        await using var shop = await ClosedAsync();
         using var visitor = shop.Visit();
         var answer = await visitor.FillAsync(SignIn, SignIn, ("email", " MAKER@example.org "), ("passphrase", TestShop.Passphrase));
         Assert.Equal((HttpStatusCode.SeeOther, "/studio"), (answer.Status, answer.Location));
@@ -26,9 +24,7 @@ public sealed class SignInTests
     [Fact]
     public async Task A_wrong_passphrase_and_an_unknown_maker_get_the_same_answer()
     {
-        var (shop, first) = await TestShop.SetUpAsync();
-        first.Dispose();
-        await using var _ = shop;
+        await using var shop = await ClosedAsync();
         using var visitor = shop.Visit();
         var wrong = await shop.SignInAsync(visitor, TestShop.Email, "five wooden combs sang");
         var unknown = await shop.SignInAsync(visitor, "nobody@example.org");
@@ -46,9 +42,7 @@ public sealed class SignInTests
     [InlineData("/\\example.org", "/studio")]
     public async Task Only_addresses_here_are_returned_to(string wanted, string reached)
     {
-        var (shop, first) = await TestShop.SetUpAsync();
-        first.Dispose();
-        await using var _ = shop;
+        await using var shop = await ClosedAsync();
         using var visitor = shop.Visit();
         var page = "/sign-in?return=" + Uri.EscapeDataString(wanted);
         Assert.Equal(reached, (await visitor.FillAsync(page, SignIn, ("email", TestShop.Email), ("passphrase", TestShop.Passphrase))).Location);
@@ -59,15 +53,9 @@ public sealed class SignInTests
     [Fact]
     public async Task Tries_are_counted_by_who_asks()
     {
-        var (shop, maker) = await TestShop.SetUpAsync("--PatternShop:KnownProxies=127.0.0.1");
-        maker.Dispose();
-        await using var _ = shop;
+        await using var shop = await ClosedAsync("--PatternShop:KnownProxies=127.0.0.1");
         using var visitor = shop.Visit();
-        var token = await visitor.TokenAsync(SignIn);
-        for (var time = 0; time < AccountThrottles.Tries; time++)
-        {
-            Assert.Equal(HttpStatusCode.UnprocessableEntity, (await TryAsync(visitor, token, $"nobody{time}@example.org", "192.0.2.7")).Status);
-        }
+        var token = await TryInVainAsync(visitor, time => ($"nobody{time}@example.org", "192.0.2.7"));
 
         var refused = await TryAsync(visitor, token, TestShop.Email, "192.0.2.7");
         Assert.Equal((HttpStatusCode.TooManyRequests, "300"), (refused.Status, refused.Headers["Retry-After"]));
@@ -78,15 +66,9 @@ public sealed class SignInTests
     [Fact]
     public async Task Tries_are_counted_by_whom_they_say_they_are()
     {
-        var (shop, maker) = await TestShop.SetUpAsync("--PatternShop:KnownProxies=127.0.0.1");
-        maker.Dispose();
-        await using var _ = shop;
+        await using var shop = await ClosedAsync("--PatternShop:KnownProxies=127.0.0.1");
         using var visitor = shop.Visit();
-        var token = await visitor.TokenAsync(SignIn);
-        for (var time = 0; time < AccountThrottles.Tries; time++)
-        {
-            Assert.Equal(HttpStatusCode.UnprocessableEntity, (await TryAsync(visitor, token, time % 2 == 0 ? "maker@example.org" : "Maker@Example.org ", $"192.0.2.{time}", "wrong")).Status);
-        }
+        var token = await TryInVainAsync(visitor, time => (time % 2 == 0 ? "maker@example.org" : "Maker@Example.org ", $"192.0.2.{time}"));
 
         Assert.Equal(HttpStatusCode.TooManyRequests, (await TryAsync(visitor, token, TestShop.Email, "192.0.2.99")).Status);
         shop.Clock.Now += AccountThrottles.Window;
@@ -96,15 +78,9 @@ public sealed class SignInTests
     [Fact]
     public async Task Whoever_has_one_address_of_the_newer_kind_has_its_whole_network()
     {
-        var (shop, maker) = await TestShop.SetUpAsync("--PatternShop:KnownProxies=127.0.0.1");
-        maker.Dispose();
-        await using var _ = shop;
+        await using var shop = await ClosedAsync("--PatternShop:KnownProxies=127.0.0.1");
         using var visitor = shop.Visit();
-        var token = await visitor.TokenAsync(SignIn);
-        for (var time = 0; time < AccountThrottles.Tries; time++)
-        {
-            Assert.Equal(HttpStatusCode.UnprocessableEntity, (await TryAsync(visitor, token, $"nobody{time}@example.org", $"2001:db8:0:1::{time + 1}")).Status);
-        }
+        var token = await TryInVainAsync(visitor, time => ($"nobody{time}@example.org", $"2001:db8:0:1::{time + 1}"));
 
         Assert.Equal(HttpStatusCode.TooManyRequests, (await TryAsync(visitor, token, TestShop.Email, "2001:db8:0:1:ffff::1")).Status);
         Assert.Equal(HttpStatusCode.SeeOther, (await TryAsync(visitor, token, TestShop.Email, "2001:db8:0:2::1")).Status);
@@ -113,15 +89,9 @@ public sealed class SignInTests
     [Fact]
     public async Task What_a_stranger_writes_into_the_headers_of_a_proxy_is_not_believed()
     {
-        var (shop, maker) = await TestShop.SetUpAsync("--PatternShop:KnownProxies=192.0.2.0/24");
-        maker.Dispose();
-        await using var _ = shop;
+        await using var shop = await ClosedAsync("--PatternShop:KnownProxies=192.0.2.0/24");
         using var visitor = shop.Visit();
-        var token = await visitor.TokenAsync(SignIn);
-        for (var time = 0; time < AccountThrottles.Tries; time++)
-        {
-            await TryAsync(visitor, token, $"nobody{time}@example.org", $"198.51.100.{time}");
-        }
+        var token = await TryInVainAsync(visitor, time => ($"nobody{time}@example.org", $"198.51.100.{time}"));
 
         Assert.Equal(HttpStatusCode.TooManyRequests, (await TryAsync(visitor, token, TestShop.Email, "198.51.100.99")).Status);
     }
@@ -129,16 +99,13 @@ public sealed class SignInTests
     [Fact]
     public async Task Behind_a_known_proxy_that_readers_reach_safely_the_cookies_are_for_safe_ways_only()
     {
-        var (shop, maker) = await TestShop.SetUpAsync("--PatternShop:KnownProxies=127.0.0.1");
-        maker.Dispose();
-        await using var _ = shop;
+        await using var shop = await ClosedAsync("--PatternShop:KnownProxies=127.0.0.1");
         using var visitor = shop.Visit();
         var page = await visitor.SendAsync(HttpMethod.Get, SignIn, null, ("X-Forwarded-Proto", "https"));
         Assert.Contains("; secure;", page.Headers["Set-Cookie"], StringComparison.Ordinal);
         var token = page.Html.QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
         var form = page.Headers["Set-Cookie"].Split(';')[0];
-        using var content = new FormUrlEncodedContent([new("email", TestShop.Email), new("passphrase", TestShop.Passphrase), new("__RequestVerificationToken", token)]);
-        var answer = await visitor.SendAsync(HttpMethod.Post, SignIn, content, ("X-Forwarded-Proto", "https"), ("Cookie", form));
+        var answer = await SendAsync(visitor, token, TestShop.Email, TestShop.Passphrase, ("X-Forwarded-Proto", "https"), ("Cookie", form));
         Assert.Equal(HttpStatusCode.SeeOther, answer.Status);
         Assert.Contains("; secure;", answer.Headers["Set-Cookie"], StringComparison.Ordinal);
     }
@@ -184,9 +151,33 @@ public sealed class SignInTests
         maker.Dispose();
     }
 
-    private static async Task<Reply> TryAsync(Visitor visitor, string token, string email, string from, string passphrase = TestShop.Passphrase)
+    /// <summary>A shop with its maker, and nobody who is signed in.</summary>
+    private static async Task<TestShop> ClosedAsync(params string[] settings)
+    {
+        var (shop, maker) = await TestShop.SetUpAsync(settings);
+        maker.Dispose();
+        return shop;
+    }
+
+    /// <summary>Uses up all tries with a wrong passphrase, and gives the token of the form.</summary>
+    private static async Task<string> TryInVainAsync(Visitor visitor, Func<int, (string Email, string From)> who)
+    {
+        var token = await visitor.TokenAsync(SignIn);
+        for (var time = 0; time < AccountThrottles.Tries; time++)
+        {
+            var (email, from) = who(time);
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, (await TryAsync(visitor, token, email, from, "wrong")).Status);
+        }
+
+        return token;
+    }
+
+    private static Task<Reply> TryAsync(Visitor visitor, string token, string email, string from, string passphrase = TestShop.Passphrase) =>
+        SendAsync(visitor, token, email, passphrase, ("X-Forwarded-For", from));
+
+    private static async Task<Reply> SendAsync(Visitor visitor, string token, string email, string passphrase, params (string Name, string Value)[] headers)
     {
         using var content = new FormUrlEncodedContent([new("email", email), new("passphrase", passphrase), new("__RequestVerificationToken", token)]);
-        return await visitor.SendAsync(HttpMethod.Post, SignIn, content, ("X-Forwarded-For", from));
+        return await visitor.SendAsync(HttpMethod.Post, SignIn, content, headers);
     }
 }
