@@ -28,6 +28,8 @@ public sealed class BenchFittingTests(Stage stage, OwnServer own) : Journey(stag
             {
                 await ShowAsync(visit, address, heading);
             }
+
+            await EditorAsync(visit, pattern!);
         }
     }
 
@@ -45,6 +47,15 @@ public sealed class BenchFittingTests(Stage stage, OwnServer own) : Journey(stag
         await own.StartAgainAsync();
     }
 
+    private static async Task EditorAsync(Visit visit, string address)
+    {
+        await visit.GoAsync(address);
+        await new EditorPage(visit).SavedAsync();
+        Assert.NotEmpty(await new EditorPage(visit).RowsAsync());
+        await Assertions.Expect(visit.Page.Locator(".stage canvas")).ToHaveCountAsync(2);
+        await JudgeAsync(visit);
+    }
+
     private static async Task SignInAsync(Visit visit)
     {
         await visit.Page.GetByLabel("E-mail").FillAsync(SetUp.Email);
@@ -57,6 +68,11 @@ public sealed class BenchFittingTests(Stage stage, OwnServer own) : Journey(stag
     {
         await visit.GoAsync(address);
         Assert.StartsWith(heading, await visit.Page.Locator("h1").InnerTextAsync(), StringComparison.Ordinal);
+        await JudgeAsync(visit);
+    }
+
+    private static async Task JudgeAsync(Visit visit)
+    {
         Assert.Empty(await Width.OverflowAsync(visit));
         Assert.Empty(await Axe.FindingsAsync(visit));
     }

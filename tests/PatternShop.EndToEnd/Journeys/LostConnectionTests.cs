@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -127,18 +128,32 @@ public sealed class LostConnectionTests(Stage stage, MakerBench bench) : IClassF
             }).observe(document, { childList: true, subtree: true });
             """);
         await _maker.Page.ReloadAsync();
-        await Assertions.Expect(Stopped).ToContainTextAsync("What was called saved is safe");
-        Assert.InRange(await _maker.Page.EvaluateAsync<int>("() => { sessionStorage.well = 'yes'; return Number(sessionStorage.loads); }"), 2, 3);
-        await Stopped.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Open it now" }).ClickAsync();
+        // in one go, since the page is loaded again meanwhile
+        await _maker.Page.WaitForFunctionAsync(
+            """
+            () => {
+              const stopped = document.querySelector('[data-stopped]');
+              if (!stopped || stopped.hidden) return false;
+              Object.assign(sessionStorage, { well: 'yes', words: stopped.innerText, seen: sessionStorage.loads });
+              stopped.querySelector('button').click();
+              return true;
+            }
+            """,
+            null,
+            new PageWaitForFunctionOptions { Timeout = 60_000 });
         await Assertions.Expect(Stopped).ToBeHiddenAsync();
         await editor.SavedAsync();
         await editor.DragAsync(Size, Size, (1, 1), (1, 5));
         await editor.SavedAsync();
         await DrawnAsync("over 5, under 3");
+        Assert.StartsWith("The workbench stopped. What was called saved is safe", await KeptAsync("words"), StringComparison.Ordinal);
+        Assert.InRange(int.Parse(await KeptAsync("seen"), CultureInfo.InvariantCulture), 2, 4);
     }
 
     // another load of the page
     private Task BackAsync() => _maker!.Page.WaitForFunctionAsync("() => !window.before && document.querySelector('[data-motif] canvas')");
+
+    private Task<string> KeptAsync(string name) => _maker!.Page.EvaluateAsync<string>("name => sessionStorage[name]", name);
 
     private Task MarkAsync() => _maker!.Page.EvaluateAsync("() => { window.before = true; }");
 

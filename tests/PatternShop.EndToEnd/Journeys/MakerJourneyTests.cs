@@ -43,9 +43,14 @@ public sealed class MakerJourneyTests(Stage stage, OwnServer own) : Journey(stag
         Assert.Empty(WrittenRow.Differences(await page.RowsAsync(), Woven(Diamond)));
         var (_, bytes) = await page.DownloadAsync("Printable, A4 (PDF)");
         Assert.Empty(WrittenRow.Differences(PrintedRows.Read(bytes, Numbers), Woven(Diamond)));
-        var looker = await OpenAsync(Reader.Phone);
+        var looker = await OpenAsync(Reader.Phone with { Dark = true });
+        await looker.GoAsync("/");
+        await Assertions.Expect(new FirstPage(looker).Patterns).ToHaveCountAsync(1);
+        Assert.Empty(await Axe.FindingsAsync(looker));
         await looker.GoAsync(new Uri(reader.Page.Url).AbsolutePath);
         await Assertions.Expect(new PatternPage(looker).Chart).ToBeVisibleAsync();
+        Assert.Empty(await Axe.FindingsAsync(looker));
+        await looker.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Light });
         Assert.Empty(await Axe.FindingsAsync(looker));
 
         // one other cell: the comparison, which has not changed, names its row

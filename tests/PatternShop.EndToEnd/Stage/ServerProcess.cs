@@ -32,6 +32,16 @@ public sealed class ServerProcess : IAsyncDisposable
     /// <summary>Fetches from the server without a browser.</summary>
     public HttpClient Http { get; } = new(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false, ConnectTimeout = TimeSpan.FromSeconds(5) });
 
+    /// <summary>The processor time that the server has taken so far.</summary>
+    public TimeSpan Worked
+    {
+        get
+        {
+            _process.Refresh();
+            return _process.TotalProcessorTime;
+        }
+    }
+
     /// <summary>Everything that the server has said so far.</summary>
     public string Log
     {
