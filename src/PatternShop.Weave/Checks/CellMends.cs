@@ -45,8 +45,7 @@ internal static class CellMends
     private static Mend? Tie(Piece piece, FloatsTooLong floats, Area area)
     {
         var threads = floats.Kind.IsWeft() ? area.LastEnd - area.FirstEnd + 1 : area.LastRow - area.FirstRow + 1;
-        var most = Math.Max(floats.Most, 1);
-        var ties = (threads - most + most) / (most + 1);
+        var ties = threads / (floats.Most + 1);
         var cells = Enumerable.Range(1, ties)
             .Select(tie => Evenly(threads, ties, tie))
             .Select(at => floats.Kind.IsWeft() ? (area.FirstRow, area.FirstEnd + at) : (area.FirstRow + at, area.FirstEnd))

@@ -29,7 +29,7 @@ public static class FloatKinds
         return Lengths.Of(threads, kind.IsWeft() ? gauge.Sett : gauge.Rows);
     }
 
-    /// <summary>The most threads that a float may pass within a maker's limits; <see cref="int.MaxValue"/> without any.</summary>
+    /// <summary>The most threads that a stretch may pass within a maker's limits, at least 1, which is no float; <see cref="int.MaxValue"/> without any.</summary>
     public static int Most(this FloatKind kind, Limits? limits, Gauge gauge)
     {
         ArgumentNullException.ThrowIfNull(gauge);
@@ -42,6 +42,6 @@ public static class FloatKinds
         var one = kind.LengthOf(1, gauge).Unit;
         var density = kind.IsWeft() ? gauge.Sett : gauge.Rows;
         var perUnit = density.Unit == DensityUnit.PerTenCentimetres ? density.Amount / 10 : density.Amount;
-        return (int)Math.Min(byThreads, Math.Floor(longest.In(one).Amount * perUnit));
+        return (int)Math.Clamp(Math.Floor(longest.In(one).Amount * perUnit), 1, byThreads);
     }
 }

@@ -14,18 +14,18 @@ public partial class Wording
         _ => "Note",
     };
 
-    /// <summary>How many findings there are of each weight: "1 fault, 2 cautions, 1 note".</summary>
+    /// <summary>How many findings there are of each weight: "1 fault, 2 cautions, 1 note.".</summary>
     public string ChecksSummary(IReadOnlyCollection<Finding> findings)
     {
         ArgumentNullException.ThrowIfNull(findings);
         int Of(Weight weight) => findings.Count(finding => finding.Weight == weight);
         var (faults, cautions, notes) = (Of(Weight.Fault), Of(Weight.Caution), Of(Weight.Note));
-        return string.Join(", ", new[]
+        return Capital(string.Join(", ", new[]
         {
-            faults > 0 ? Count(faults, "fault", "faults") : cautions > 0 ? "" : "no fault, no caution",
+            faults > 0 ? Count(faults, "fault", "faults") : cautions > 0 ? "" : "no faults, no cautions",
             cautions > 0 ? Count(cautions, "caution", "cautions") : "",
             notes > 0 ? Count(notes, "note", "notes") : "",
-        }.Where(part => part.Length > 0));
+        }.Where(part => part.Length > 0))) + ".";
     }
 
     /// <summary>What is looked at, for a piece in which nothing was found and for those who wonder.</summary>
@@ -91,6 +91,14 @@ public partial class Wording
             NotMirrored mirrored => $"{Capital(BalanceNamed(mirrored.Balance))} after a pattern that begins at end {Number(mirrored.Offset + 1)} of the motif {(mirrored.Balance == 1 ? "does" : "do")} not make the sides alike.",
             _ => throw new InvalidOperationException($"No words for {finding?.GetType().Name}."),
         };
+    }
+
+    /// <summary>What the limits of a document allow at its densities: "3 ends in a row, 2 rows at an end". A float of one thread is none.</summary>
+    public string MostText(PatternDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        string Most(FloatKind kind) => Count(kind.Most(document.Limits, document.Gauge), ThreadName(kind, 1), ThreadName(kind, 2));
+        return $"{Most(FloatKind.WeftOver)} in a row, {Most(FloatKind.WarpOver)} at an end";
     }
 
     /// <summary>Where cells are: "in row 3 at ends 4–8", "in rows 4–7 at end 2".</summary>

@@ -48,12 +48,12 @@ public partial class Wording
 
     public string EdgeAdviceTitle => "Which edges and which start serve best?";
 
-    /// <summary>One way of edges and start: "alike, first under; start at the right".</summary>
+    /// <summary>One way of edges and start: "Alike, first under; start at the right".</summary>
     public string EdgeOptionName(EdgeOption option)
     {
         ArgumentNullException.ThrowIfNull(option);
         var floating = option.Floating is { } edges ? FloatingNamed(edges) : "no floating selvedges";
-        return $"{floating}; {StartsNamed(option.Wefts)}";
+        return $"{Capital(floating)}; {StartsNamed(option.Wefts)}";
     }
 
     /// <summary>What speaks for and against a way of edges and start.</summary>

@@ -61,6 +61,9 @@ function paintBlock(picture, block) {
   context.fillStyle = theme.under;
   context.fill(under);
   paintRules(picture, block);
+  if (chart.marks) {
+    paintMarks(picture, block);
+  }
   if (chart.cursor && within(block, chart.cursor)) {
     paintCursor(picture, chart.cursor);
   }
@@ -106,6 +109,38 @@ function paintRules({ context, geometry, scroll, theme, chart }, block) {
       if (chart.rowRule(row) === strength) {
         rule(strength, false, geometry.y(row) - scroll.y + cell);
       }
+    }
+  }
+}
+
+// A line round what is marked, drawn within its cells, and a lighter one inside it, so that it shows on dark and on light.
+function paintMarks({ context, geometry, scroll, theme, chart }, block) {
+  const { cell, ratio } = geometry;
+  const thick = Math.max(2, Math.min(Math.round(cell / 4), Math.round(ratio * 3)));
+  for (let row = block.firstRow; row <= block.lastRow; row++) {
+    for (let end = block.firstEnd; end <= block.lastEnd; end++) {
+      if (chart.marks.has(row, end)) {
+        const x = geometry.x(end) - scroll.x;
+        const y = geometry.y(row) - scroll.y;
+        context.fillStyle = theme.paper;
+        paintSides(context, chart.marks, { row, end }, { x, y, cell }, thick + Math.max(1, Math.round(ratio)));
+        context.fillStyle = theme.mark;
+        paintSides(context, chart.marks, { row, end }, { x, y, cell }, thick);
+      }
+    }
+  }
+}
+
+function paintSides(context, marks, { row, end }, { x, y, cell }, thick) {
+  const sides = [
+    [marks.has(row + 1, end), x, y, cell, thick],
+    [marks.has(row - 1, end), x, y + cell - thick, cell, thick],
+    [marks.has(row, end - 1), x, y, thick, cell],
+    [marks.has(row, end + 1), x + cell - thick, y, thick, cell],
+  ];
+  for (const [goesOn, left, top, width, height] of sides) {
+    if (!goesOn) {
+      context.fillRect(left, top, width, height);
     }
   }
 }

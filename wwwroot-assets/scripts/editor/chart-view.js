@@ -7,6 +7,7 @@ import { paintAll, paintCell, paintNumbers } from './cell-painter.js';
 const COLOURS = {
   ground: '--chart-ground', paper: '--chart-paper', over: '--chart-over', under: '--chart-under', faint: '--chart-faint',
   five: '--chart-five', border: '--chart-border', ink: '--chart-ink', soft: '--chart-soft', cursor: '--chart-cursor',
+  mark: '--chart-mark',
 };
 
 export class ChartView {
@@ -110,6 +111,16 @@ export class ChartView {
     const { stage, geometry } = this;
     const to = geometry.scrollTo(cell, { x: stage.scrollLeft, y: stage.scrollTop }, { width: this.canvas.clientWidth, height: this.canvas.clientHeight });
     stage.scrollTo(to.x, to.y);
+  }
+
+  /** Whether enough of the chart is in the window to see what is marked on it. */
+  isInWindow() {
+    const { top, bottom } = this.stage.getBoundingClientRect();
+    return Math.min(bottom, innerHeight) - Math.max(top, 0) >= Math.min(bottom - top, innerHeight) / 2;
+  }
+
+  goTo() {
+    this.stage.scrollIntoView({ block: 'center', behavior: matchMedia('(prefers-reduced-motion: reduce)').matches ? 'auto' : 'smooth' });
   }
 
   close() {

@@ -9,6 +9,7 @@ import { Fields } from './fields.js';
 import { cellThatFits } from './geometry.js';
 import { Grid } from './grid.js';
 import { Keyboard } from './keyboard.js';
+import { marksOf } from './marks.js';
 import { MotifChart } from './motif-chart.js';
 import { Outbox } from './outbox.js';
 import { PieceChart } from './piece-chart.js';
@@ -83,6 +84,8 @@ class Editor {
     root.addEventListener('click', event => this.leave(event));
     this.onKey = event => this.key(event);
     document.addEventListener('keydown', this.onKey);
+    this.onTouch = () => this.unmark();
+    document.addEventListener('pointerdown', this.onTouch);
     addEventListener('storage', () => this.refused.show());
     if (line.connected) {
       this.sender.connect();
@@ -118,10 +121,36 @@ class Editor {
   /** Called by the server. */
   receive(update) {
     this.hasSaved ||= update.settled.some(one => one.outcome === 'saved');
+    if (update.motif || update.piece || update.rows.length > 0 || update.settled.length > 0) {
+      this.unmark();
+    }
     this.desk.receive(update);
     this.showPiece(update);
     this.refused.show();
     this.showSaving();
+  }
+
+  /** Called by the server: points at cells in both charts until the next touch, and brings the first of them into sight. */
+  mark(blocks) {
+    const marks = marksOf(blocks, this.pieceView.chart.map, this.desk.motif);
+    this.motifView.chart.marks = marks.motif.isEmpty ? null : marks.motif;
+    this.pieceView.chart.marks = marks.piece.isEmpty ? null : marks.piece;
+    this.paint();
+    const marked = [this.motifView, this.pieceView].filter(view => view.chart.marks);
+    marked.forEach(view => view.bringIntoSight(view.chart.marks.first));
+    if (!marked.some(view => view.isInWindow())) {
+      marked[0]?.goTo();
+    }
+    this.root.dataset.marked = String(marked.length > 0);
+  }
+
+  unmark() {
+    if (this.motifView.chart.marks || this.pieceView?.chart.marks) {
+      this.motifView.chart.marks = null;
+      this.pieceView.chart.marks = null;
+      this.paint();
+      this.root.dataset.marked = 'false';
+    }
   }
 
   showPiece({ piece, bars }) {
@@ -160,6 +189,7 @@ class Editor {
   key(event) {
     if (event.key === 'Escape') {
       this.pointer.giveUp();
+      this.unmark();
     }
     const letter = event.key.toLowerCase();
     if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.closest('input, textarea, select')) {
@@ -224,6 +254,7 @@ class Editor {
 
   close() {
     document.removeEventListener('keydown', this.onKey);
+    document.removeEventListener('pointerdown', this.onTouch);
     this.motifView.close();
     this.pieceView?.close();
     editor = null;

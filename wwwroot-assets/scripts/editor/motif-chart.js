@@ -8,6 +8,7 @@ export class MotifChart {
     this.desk = desk;
     this.bars = false;
     this.cursor = null;
+    this.marks = null;
   }
 
   get motif() {

@@ -12,6 +12,7 @@ export class PieceChart {
     this.desk = desk;
     this.bars = false;
     this.cursor = null;
+    this.marks = null;
     this.bandStarts = new Set(map.bands.map(band => band.first));
   }
 

@@ -33,6 +33,11 @@ export class PieceMap {
     return !this.isFloating(column) && column - this.floating >= this.patternEnds - this.balance;
   }
 
+  /** The end of the motif that a column shows; null for a floating one. */
+  motifEnd(column) {
+    return this.isFloating(column) ? null : (column - this.floating + this.offset) % this.motifEnds;
+  }
+
   /** What the weft does at a printed row and a column, both from 0: true for over. */
   isOver(row, column, motif) {
     const [source, left, right] = this.readings[this.readingOf[row]];

@@ -83,6 +83,16 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
         }
     }
 
+    /// <summary>Marks cells in the charts until the next touch.</summary>
+    public void Mark(Sequence<Area> areas)
+    {
+        if (_editor is { } editor)
+        {
+            var blocks = PrintedAreas.Of(editing.View.Piece, areas);
+            _ = Quietly(async () => await editor.InvokeVoidAsync("mark", blocks));
+        }
+    }
+
     public async ValueTask DisposeAsync()
     {
         _self?.Dispose();

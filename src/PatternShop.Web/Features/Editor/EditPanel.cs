@@ -29,7 +29,7 @@ public abstract class EditPanel : ComponentBase
 
     protected override void OnInitialized() => _seen = Seen();
 
-    // A stroke changes nothing here: panels are not sent again with each.
+    // A stroke changes nothing in most panels: they are not sent again with each.
     protected override bool ShouldRender()
     {
         var seen = Seen();
@@ -38,7 +38,8 @@ public abstract class EditPanel : ComponentBase
         return changed;
     }
 
-    private object Seen() => (Document with { Motif = Nothing }, Document.Motif.Rows, Document.Motif.Columns, Problems, Consequences);
+    /// <summary>What the panel is drawn from: it is drawn again when that changes.</summary>
+    private protected virtual object Seen() => (Document with { Motif = Nothing }, Document.Motif.Rows, Document.Motif.Columns, Problems, Consequences);
 
     /// <summary>Makes an edit; false when it was not made, and the panel says why.</summary>
     private protected async Task<bool> MakeAsync(Edit edit)

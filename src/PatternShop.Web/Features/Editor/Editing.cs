@@ -6,7 +6,8 @@ namespace PatternShop.Web;
 /// <param name="view">Where the pattern stands.</param>
 /// <param name="fields">The fields' way to the pattern.</param>
 /// <param name="show">Tells the script and shows where the pattern stands now.</param>
-internal sealed class Editing(PatternView view, FieldEdits fields, Func<Task> show)
+/// <param name="point">Marks cells in the charts until the next touch.</param>
+internal sealed class Editing(PatternView view, FieldEdits fields, Func<Task> show, Action<Sequence<Area>> point)
 {
     /// <summary>What the page shows.</summary>
     public PatternView View { get; set; } = view;
@@ -19,6 +20,9 @@ internal sealed class Editing(PatternView view, FieldEdits fields, Func<Task> sh
     public Task<Acknowledgement> UndoAsync() => AfterAsync(fields.UndoAsync());
 
     public Task<Acknowledgement> RedoAsync() => AfterAsync(fields.RedoAsync());
+
+    /// <summary>Marks cells in the charts until the next touch.</summary>
+    public void Point(Sequence<Area> areas) => point(areas);
 
     /// <summary>Shows where the pattern stands now.</summary>
     public Task ShowAsync() => show();

@@ -53,7 +53,7 @@ public sealed partial class EditorPage : IAsyncDisposable
 
         await _seat.View.PrepareAsync();
         var fields = new FieldEdits(_seat, Names.Next());
-        _editing = new Editing(_seat.View, fields, ShowAsync);
+        _editing = new Editing(_seat.View, fields, ShowAsync, areas => _bridge?.Mark(areas));
         _bridge = new ChartBridge(Script, _seat, _editing, fields, new ChartFeed(Words), Log);
     }
 

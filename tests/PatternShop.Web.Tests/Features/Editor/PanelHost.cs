@@ -21,10 +21,13 @@ internal sealed class PanelHost<TPanel> : IAsyncDisposable
         _context.JSInterop.Mode = JSRuntimeMode.Loose;
         _context.Services.AddMudServices();
         _context.Services.AddSingleton(Wording.English);
-        Editing = new Editing(seat.View, new FieldEdits(seat, "fields"), ShowAsync);
+        Editing = new Editing(seat.View, new FieldEdits(seat, "fields"), ShowAsync, areas => Pointed = areas);
     }
 
     public Editing Editing { get; }
+
+    /// <summary>The cells that were pointed at last.</summary>
+    public Sequence<Area> Pointed { get; private set; } = [];
 
     /// <summary>What the store has acknowledged.</summary>
     public PatternDocument Document => _seat.View.Document;

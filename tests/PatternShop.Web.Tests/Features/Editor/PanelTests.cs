@@ -66,15 +66,6 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
     }
 
     [Fact]
-    public async Task Turns_that_nothing_holds_are_said_beside_the_edges()
-    {
-        await using var panel = await PanelHost<EdgesPanel>.OpenAsync(shared.Bench, Charts.Document("xx../.xx./..xx/x..x", repeats: 2));
-        Assert.Contains("not wrapped", Assert.Single(panel.Page.FindAll(".caution"), text => text.TextContent.Contains("right", StringComparison.Ordinal)).TextContent, StringComparison.Ordinal);
-        await panel.ChooseAsync("They go", "alike: both the same");
-        Assert.Empty(panel.Page.FindAll(".caution"));
-    }
-
-    [Fact]
     public async Task A_smaller_motif_says_what_it_cut()
     {
         await using var panel = await PanelHost<MotifPanel>.OpenAsync(shared.Bench, Diamond);
