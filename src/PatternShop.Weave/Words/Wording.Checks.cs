@@ -107,7 +107,8 @@ public partial class Wording
         ArgumentNullException.ThrowIfNull(piece);
         string End(int end) => area.Of == AreaOf.Motif ? Number(end + 1) : piece.EndName(end);
         var ends = area.FirstEnd == area.LastEnd ? $"end {End(area.FirstEnd)}" : $"ends {End(area.FirstEnd)}–{End(area.LastEnd)}";
-        return $"in {Range("row", "rows", area.FirstRow, area.LastRow)} at {ends}";
+        var all = area.FirstEnd == 0 && area.LastEnd == (area.Of == AreaOf.Motif ? piece.Document.Motif.Columns : piece.Ends) - 1;
+        return $"in {Range("row", "rows", area.FirstRow, area.LastRow)} {(all ? "across all ends" : $"at {ends}")}";
     }
 
     private string LooseWhy(LooseThreads loose)

@@ -10,6 +10,8 @@ const COLOURS = {
   mark: '--chart-mark',
 };
 
+const STUCK = 80;
+
 export class ChartView {
   /** stage: the scrolling element; chart: what to paint; cellFor(size, width): the side of a cell in CSS pixels. */
   constructor(stage, chart, cellFor) {
@@ -113,10 +115,13 @@ export class ChartView {
     stage.scrollTo(to.x, to.y);
   }
 
-  /** Whether enough of the chart is in the window to see what is marked on it. */
-  isInWindow() {
-    const { top, bottom } = this.stage.getBoundingClientRect();
-    return Math.min(bottom, innerHeight) - Math.max(top, 0) >= Math.min(bottom - top, innerHeight) / 2;
+  /** Whether a cell is in the window, below the tools that stick to its top. */
+  isInWindow({ row, end }) {
+    const { geometry, stage } = this;
+    const box = this.canvas.getBoundingClientRect();
+    const middle = box.top - stage.scrollTop + (geometry.y(row) + geometry.cell / 2) / geometry.ratio;
+    const across = box.left - stage.scrollLeft + (geometry.x(end) + geometry.cell / 2) / geometry.ratio;
+    return middle > STUCK && middle < innerHeight && across > 0 && across < innerWidth;
   }
 
   goTo() {

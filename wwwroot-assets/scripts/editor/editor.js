@@ -138,7 +138,7 @@ class Editor {
     this.paint();
     const marked = [this.motifView, this.pieceView].filter(view => view.chart.marks);
     marked.forEach(view => view.bringIntoSight(view.chart.marks.first));
-    if (!marked.some(view => view.isInWindow())) {
+    if (!marked.some(view => view.isInWindow(view.chart.marks.first))) {
       marked[0]?.goTo();
     }
     this.root.dataset.marked = String(marked.length > 0);
