@@ -29,6 +29,31 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
     }
 
     [Fact]
+    public async Task A_fault_appears_while_drawing_points_at_its_cells_and_goes_with_its_remedy()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        var checks = editor.Panel("Checks");
+        var found = checks.Locator("button.what");
+        await Assertions.Expect(found).ToContainTextAsync(["Nothing is drawn yet."]);
+        await editor.DragAsync(Size, Size, (1, 1), (1, 8));
+        await Assertions.Expect(found.First).ToContainTextAsync("Rows 1–8 of the motif never interlace.");
+        await Assertions.Expect(checks.GetByRole(AriaRole.Status).First).ToContainTextAsync("fault");
+        var drawn = await editor.PictureAsync();
+        await found.First.ClickAsync();
+        await Assertions.Expect(visit.Page.Locator("[data-marked=true]")).ToHaveCountAsync(1);
+        Assert.NotEqual(drawn, await editor.PictureAsync());
+        await visit.Page.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Name = "Checks", Exact = true }).ClickAsync();
+        await Assertions.Expect(visit.Page.Locator("[data-marked=true]")).ToHaveCountAsync(0);
+        Assert.Equal(drawn, await editor.PictureAsync());
+        await checks.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Weave it plain" }).First.ClickAsync();
+        await Assertions.Expect(checks.GetByRole(AriaRole.Status).First).ToContainTextAsync("No faults");
+        await RowAsync(visit, 2, "[over 1, under 1] × 4");
+        await visit.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Undo: weave it plain" }).ClickAsync();
+        await Assertions.Expect(found.First).ToContainTextAsync("Rows 1–8 of the motif never interlace.");
+        Assert.Equal(drawn, await editor.PictureAsync());
+    }
+
+    [Fact]
     public async Task A_stroke_that_is_given_up_or_taken_away_was_never_drawn()
     {
         var (visit, editor) = await BeginAsync(Reader.Desk);
