@@ -19,6 +19,9 @@ internal sealed class Painter : IDisposable
     private Painter()
     {
         _file.Options.ColorMode = PdfColorMode.Undefined;
+        // what is written first is read back and packed by ourselves
+        _file.Options.NoCompression = true;
+        _file.Options.CompressContentStreams = false;
         _accessibility = UAManager.ForDocument(_file);
         _tags = new TagWriter(_accessibility);
     }

@@ -3,74 +3,103 @@ using PatternShop.Weave;
 namespace PatternShop.Print;
 
 /// <summary>What stands at the foot of every sheet: title, version and page, the copy, a scale bar, and a QR code at the right.</summary>
-/// <param name="Piece">Whose sheet.</param>
-/// <param name="Version">Which version.</param>
-/// <param name="Paper">The paper.</param>
-/// <param name="Style">The lettering.</param>
-/// <param name="Wording">Its words.</param>
-internal sealed record Footer(Piece Piece, VersionLine Version, Paper Paper, TextStyle Style, Wording Wording)
+internal sealed class Footer
 {
     /// <summary>Empty at the left and at the right of the sheet.</summary>
     public const double Side = 12;
 
     private const double Below = 9.5;
     private const double Above = 1.5;
+    private const double RuleGap = 0.8;
+    private const double BarGap = 1.2;
     private const double QrModule = 0.5;
     private const double QrGap = 3;
 
-    private double BarHeight => ScaleBar.HeightOf(Style, Width, Wording);
+    private readonly string _title;
+    private readonly VersionLine _version;
+    private readonly Paper _paper;
+    private readonly TextStyle _style;
+    private readonly Wording _wording;
+    private readonly Drawing? _code;
+    private readonly double _width;
+    private readonly IReadOnlyList<Placed> _same;
 
-    private double LinesHeight => Style.LineHeight * (2 + (Version.Copy is null ? 0 : 1) + (Version.LicenceLine.Length > 0 ? 1 : 0) - 1);
-
-    private double QrSide => Version.Copy?.Address is { } address ? QrPicture.Modules(address) * QrModule : 0;
-
-    private double Width => Paper.Width - (2 * Side) - (QrSide > 0 ? QrSide + QrGap : 0);
+    /// <param name="title">Of the pattern.</param>
+    /// <param name="version">Which version.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="style">The lettering.</param>
+    /// <param name="wording">The words.</param>
+    public Footer(string title, VersionLine version, Paper paper, TextStyle style, Wording wording)
+    {
+        (_title, _version, _paper, _style, _wording) = (title, version, paper, style, wording);
+        _code = version.Copy?.Address is { } address ? QrPicture.Of(address, QrModule) : null;
+        _width = paper.Width - (2 * Side) - (_code is null ? 0 : _code.Width + QrGap);
+        var bar = ScaleBar.HeightOf(style, _width, wording);
+        var lines = 1 + (version.Copy is null ? 0 : 1) + (version.LicenceLine.Length > 0 ? 1 : 0);
+        Height = Above + Math.Max(_code?.Height ?? 0, RuleGap + (lines * style.LineHeight) + BarGap + bar) + Below;
+        _same = [.. Same(bar)];
+    }
 
     /// <summary>From the end of what a page says to the edge of the paper.</summary>
-    public double Height => Above + Math.Max(QrSide, LinesHeight + BarHeight + 2) + Below;
+    public double Height { get; }
+
+    private double Top => _paper.Height - Height + Above;
 
     /// <summary>The marks, relative to the paper; all decoration.</summary>
     public IEnumerable<Placed> Marks(int page, int pages)
     {
-        var top = Paper.Height - Height + Above;
-        yield return new Placed(new StrokeMark(Side, top, [[new Spot(0, 0), new Spot(Width, 0)]], false, 0.12, 0.55), null);
-        var y = top + 0.8;
-        foreach (var line in Lines(page, pages))
+        var number = _wording.PageText(page, pages);
+        var taken = Lettering.Width(number, _style);
+        return [.. _same, .. Line(number, _width - taken, 0), .. Line(NameThatFits(_width - taken - 5), 0, 0)];
+    }
+
+    // The same on every page.
+    private IEnumerable<Placed> Same(double bar)
+    {
+        yield return new Placed(new StrokeMark(Side, Top, [[new Spot(0, 0), new Spot(_width, 0)]], false, 0.12, 0.55), null);
+        var lines = new[]
         {
-            foreach (var mark in TextLine.Set(line.Text, line.Right ? Side + Width - Lettering.Width(line.Text, Style) : Side, y + (line.Number * Style.LineHeight) + Style.Baseline, Style, null))
+            _version.Copy is { } copy ? Fitting(_width, _wording.CopyText(copy.Code, copy.Address), _wording.CopyText(copy.Code, null)) : "",
+            _version.LicenceLine,
+        }.Where(line => line.Length > 0);
+        foreach (var mark in lines.SelectMany((line, i) => Line(Lettering.Lines(line, _style, _width)[0].TrimEnd(), 0, i + 1)))
+        {
+            yield return mark;
+        }
+
+        foreach (var mark in ScaleBar.Of(_style, _width, _wording))
+        {
+            yield return mark.Moved(Side, _paper.Height - Below - bar);
+        }
+
+        foreach (var mark in _code is null ? [] : ShapeMarks.Of(_code))
+        {
+            yield return new Placed(mark, null).Moved(_paper.Width - Side - _code!.Width, _paper.Height - Below - _code.Height);
+        }
+    }
+
+    // The version is never left out; the maker and the end of the title are where there is no room.
+    private string NameThatFits(double room)
+    {
+        var version = _version.Text(_wording);
+        var most = room - Lettering.Width($"… · {version}", _style);
+        var title = most > 0 ? Lettering.Lines(_title, _style, most)[0].TrimEnd() : "";
+        return Fitting(room, $"{_title} · {_version.FullText(_wording)}", $"{_title} · {version}", $"{title}… · {version}", version);
+    }
+
+    private string Fitting(double room, params ReadOnlySpan<string> ways)
+    {
+        foreach (var way in ways)
+        {
+            if (Lettering.Width(way, _style) <= room)
             {
-                yield return mark;
+                return way;
             }
         }
 
-        foreach (var mark in ScaleBar.Of(Style, Width, Wording))
-        {
-            yield return mark.Moved(Side, Paper.Height - Below - BarHeight);
-        }
-
-        foreach (var mark in Version.Copy?.Address is { } address ? ShapeMarks.Of(QrPicture.Of(address, QrModule)) : [])
-        {
-            yield return new Placed(mark, null).Moved(Paper.Width - Side - QrSide, Paper.Height - Below - QrSide);
-        }
+        return ways[^1];
     }
 
-    private IEnumerable<(string Text, bool Right, int Number)> Lines(int page, int pages)
-    {
-        var number = Wording.PageText(page, pages);
-        var room = Width - Lettering.Width(number, Style) - 5;
-        yield return (number, true, 0);
-        yield return (Short($"{Piece.Document.Title} · {Version.FullText(Wording)}", room), false, 0);
-        var next = 1;
-        if (Version.Copy is { } copy)
-        {
-            yield return (Short(Wording.CopyText(copy.Code, copy.Address), Width), false, next++);
-        }
-
-        if (Version.LicenceLine.Length > 0)
-        {
-            yield return (Short(Version.LicenceLine, Width), false, next);
-        }
-    }
-
-    private string Short(string text, double width) => Lettering.Lines(text, Style, width)[0].TrimEnd();
+    private IEnumerable<Placed> Line(string text, double left, int number) =>
+        TextLine.Set(text, Side + left, Top + RuleGap + (number * _style.LineHeight) + _style.Baseline, _style, null);
 }

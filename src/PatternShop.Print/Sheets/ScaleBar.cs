@@ -56,7 +56,7 @@ internal static class ScaleBar
     private static bool Beside(TextStyle style, double width) => width - Left > 14 * style.Em;
 
     private static Sequence<string> Words(TextStyle style, double width, Wording wording) =>
-        Lettering.Lines(wording.ScaleText, style, Beside(style, width) ? width - Left : width);
+        Beside(style, width) ? Lettering.Lines(wording.ScaleText, style, width - Left) : Lettering.Lines(wording.ShortScaleText, style, width);
 
     private static Sequence<Sequence<Spot>> Ticks() =>
     [

@@ -3,17 +3,33 @@ using PatternShop.Weave;
 namespace PatternShop.Print;
 
 /// <summary>What is printed, on what, and how it becomes pages.</summary>
-internal sealed record SheetFrame(Piece Piece, VersionLine Version, Paper Paper, Wording Wording, PrintSetting Setting)
+internal sealed class SheetFrame
 {
     private const double Top = 12;
     private const double TestBand = 8;
 
-    private Footer Footer => new(Piece, Version, Paper, Rhythm.Flowing(Setting)[0].Styles.Footer, Wording);
+    private readonly Footer _footer;
+    private readonly Margins _margins;
 
-    private Margins Margins => new(Footer.Side, Top + (Version.IsTest ? TestBand : 0), Footer.Side, Footer.Height);
+    public SheetFrame(Piece piece, VersionLine version, Paper paper, Wording wording, PrintSetting setting)
+    {
+        (Piece, Version, Paper, Wording, Setting) = (piece, version, paper, wording, setting);
+        _footer = new Footer(piece.Document.Title, version, paper, Rhythm.Flowing(setting)[0].Styles.Footer, wording);
+        _margins = new Margins(Footer.Side, Top + (version.IsTest ? TestBand : 0), Footer.Side, _footer.Height);
+    }
+
+    public Piece Piece { get; }
+
+    public VersionLine Version { get; }
+
+    public Paper Paper { get; }
+
+    public Wording Wording { get; }
+
+    public PrintSetting Setting { get; }
 
     /// <summary>The room that a page leaves for what it says.</summary>
-    public Room Room => new(Paper.Width - Margins.Left - Margins.Right, Paper.Height - Margins.Top - Margins.Bottom);
+    public Room Room => new(Paper.Width - _margins.Left - _margins.Right, Paper.Height - _margins.Top - _margins.Bottom);
 
     /// <summary>The pages in a rhythm.</summary>
     /// <param name="rhythm">How things are set.</param>
@@ -23,9 +39,11 @@ internal sealed record SheetFrame(Piece Piece, VersionLine Version, Paper Paper,
         var chart = new ChartSheets(Piece, rhythm, Wording);
         var closing = new Stack(ClosingBlocks.Of(Piece, Version, rhythm, Wording).ToSequence());
         var all = new Stack([.. Before(rhythm), new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, chart)), .. After(rhythm), new Stacked(rhythm.Section, apart ? new OnNewPage(closing) : closing)]);
-        var footer = Footer;
-        return PagePlanner.Plan(Paper, Margins, all, (page, of) => [.. TestMarks(), .. footer.Marks(page, of)]);
+        return Pages(all);
     }
+
+    /// <summary>The pages of anything, with their feet.</summary>
+    public Sequence<PagePlan> Pages(Block body) => PagePlanner.Plan(Paper, _margins, body, (page, of) => [.. TestMarks(), .. _footer.Marks(page, of)]);
 
     /// <summary>The height of everything that belongs on the first page of a small piece beside the chart.</summary>
     public double HeightWithoutChart(Rhythm rhythm) =>
@@ -47,7 +65,7 @@ internal sealed record SheetFrame(Piece Piece, VersionLine Version, Paper Paper,
             return [];
         }
 
-        var style = new TextStyle(Math.Max(12, Footer.Style.Points), true);
+        var style = new TextStyle(Math.Max(12, Rhythm.Flowing(Setting)[0].Styles.Footer.Points), true);
         var width = Lettering.Width(Wording.TestPrintText, style);
         return
         [

@@ -73,14 +73,16 @@ internal static class SheetMarks
 
     private static Placed Ticks(Sequence<Sequence<Spot>> lines) => new(new StrokeMark(0, 0, lines, false, Thickness, 0), null);
 
-    private static Placed Dashes(Spot from, Spot to, double grey)
+    /// <summary>A dashed line as its dashes.</summary>
+    public static Sequence<Sequence<Spot>> DashesOf(Spot from, Spot to)
     {
         var length = Math.Max(Math.Abs(to.X - from.X), Math.Abs(to.Y - from.Y));
         var (x, y) = ((to.X - from.X) / length, (to.Y - from.Y) / length);
-        var dashes = Enumerable.Range(0, (int)Math.Ceiling(length / (2 * Dash)))
+        return Enumerable.Range(0, (int)Math.Ceiling(length / (2 * Dash)))
             .Select(i => (Start: i * 2 * Dash, End: Math.Min(length, ((i * 2) + 1) * Dash)))
             .Select(d => Sequence.Of<Spot>([new Spot(from.X + (d.Start * x), from.Y + (d.Start * y)), new Spot(from.X + (d.End * x), from.Y + (d.End * y))]))
             .ToSequence();
-        return new Placed(new StrokeMark(0, 0, dashes, false, 0.25, grey), null);
     }
+
+    private static Placed Dashes(Spot from, Spot to, double grey) => new(new StrokeMark(0, 0, DashesOf(from, to), false, 0.25, grey), null);
 }

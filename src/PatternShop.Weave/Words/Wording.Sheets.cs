@@ -41,6 +41,9 @@ public partial class Wording
     /// <summary>The bar at the foot of every sheet, and what to do when it is wrong.</summary>
     public string ScaleText => "Measure this bar. If it is off, print at 100 %, without fitting to the page.";
 
+    /// <summary>The same in fewer words.</summary>
+    public string ShortScaleText => "Measure it. If it is off, print at 100 %.";
+
     public string MillimetresText(int length) => $"{Number(length)} mm";
 
     public string InchesText(int length) => $"{Number(length)} in";
@@ -59,4 +62,27 @@ public partial class Wording
         (null, { } b) => $"Cut along the dashed line below; lay it on sheet {Number(b)} so that the marks meet.",
         _ => "",
     };
+
+    public string RowCoverTitle => "Row cover";
+
+    /// <summary>How the cover is cut out and used.</summary>
+    public Sequence<string> RowCoverSteps =>
+    [
+        "Cut the cover out along its outer line, and the window along the dashed line. Stiff paper lasts longer.",
+        "Lay it on the chart so that the row you weave is the highest in the window. The rows above are hidden; the two rows under it show what you have just woven.",
+        "After each row move the cover up by one row.",
+    ];
+
+    public string RowCoverHeading(bool large) => large ? "For the large print" : "For the printable";
+
+    public string RowCoverAbove => "The rows above stay hidden.";
+
+    public string RowCoverTop => "Highest in the window: the row you weave";
+
+    public string RowCoverBelow => "Under it: the two rows you have woven last";
+
+    /// <summary>What the picture of a cover shows, for those who cannot see it.</summary>
+    public string RowCoverDescription(decimal width, decimal height) => $"A cover to cut out, with a window {Number(width)} mm wide and {Number(height)} mm high, as high as three rows of the chart.";
+
+    public string RowCoverSubject => "Cover to lay on a weaving chart";
 }

@@ -15,16 +15,20 @@ internal static partial class PrintedRows
         var places = new List<int>();
         foreach (var number in numbers)
         {
-            var place = text.IndexOf(string.Create(CultureInfo.InvariantCulture, $"{number}fromthe"), places.Count == 0 ? 0 : places[^1] + 1, StringComparison.Ordinal);
-            places.Add(place >= 0 ? place : throw new InvalidOperationException($"Row {number} is not on the sheet: {text}"));
+            var place = Start(number).Match(text, places.Count == 0 ? 0 : places[^1] + 1);
+            places.Add(place.Success ? place.Index : throw new InvalidOperationException($"Row {number} is not on the sheet: {text}"));
         }
 
         return [.. numbers.Select((number, at) => Row(number, text[places[at]..(at + 1 < places.Count ? places[at + 1] : text.Length)]))];
     }
 
+    // a row's number, and the side at which it starts
+    private static Regex Start(int number) =>
+        new(string.Create(CultureInfo.InvariantCulture, $"{number}(left|right)"), RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
+
     private static WrittenRow Row(int number, string text)
     {
-        var fromLeft = text.Contains("fromtheleft", StringComparison.Ordinal);
+        var fromLeft = text.StartsWith(string.Create(CultureInfo.InvariantCulture, $"{number}left"), StringComparison.Ordinal);
         return new WrittenRow(number, fromLeft ? "from the left →" : "← from the right", Run().Replace(text, "${stroke} ${count}"));
     }
 

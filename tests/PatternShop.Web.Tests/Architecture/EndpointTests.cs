@@ -79,6 +79,7 @@ public sealed class EndpointTests
         ["POST /studio/new"] = (For.Maker, "/studio/new"),
         ["GET /studio/patterns/{id}/picture.svg"] = (For.Owner, "/studio/patterns/{id}/picture.svg"),
         ["GET /studio/patterns/{id}/issue"] = (For.Owner, "/studio/patterns/{new}/issue"),
+        ["GET /studio/patterns/{id}/test-print/{file}"] = (For.Owner, "/studio/patterns/{new}/test-print/a4.pdf"),
         ["POST /studio/patterns/{id}/issue"] = (For.Owner, "/studio/patterns/{new}/issue"),
         ["GET /studio/patterns/{id}/delete"] = (For.Owner, "/studio/patterns/{new}/delete"),
         ["POST /studio/patterns/{id}/delete"] = (For.Owner, "/studio/patterns/{other}/delete"),

@@ -14,12 +14,23 @@ internal sealed record MadeFile(string Kind, string Title, string MediaType, byt
 /// <summary>Makes every file of a piece.</summary>
 internal sealed class PieceFiles(Wording wording)
 {
+    // large pieces take much memory each
+    private const int AtATime = 2;
+
     private readonly ConditionalWeakTable<Piece, IReadOnlyList<MadeFile>> _made = [];
 
     /// <summary>The files of a piece that is not issued; kept as long as the piece itself.</summary>
-    public IReadOnlyList<MadeFile> Of(Piece piece) => _made.GetValue(piece, unissued => Make(unissued, VersionLine.NotIssued));
+    public IReadOnlyList<MadeFile> Of(Piece piece) =>
+        _made.GetValue(piece, unissued => [.. Editions.All.Where(edition => !edition.OfVersionsOnly).Select(edition => Make(edition, unissued, VersionLine.NotIssued))]);
 
-    /// <summary>The files of a version.</summary>
-    public IReadOnlyList<MadeFile> Make(Piece piece, VersionLine version) =>
-        [.. Editions.All.Select(edition => new MadeFile(edition.Kind, edition.Title, edition.MediaType, edition.Make(piece, version, wording)))];
+    /// <summary>The files of a version, in the order of the editions; a few are made at a time.</summary>
+    public IReadOnlyList<MadeFile> Make(Piece piece, VersionLine version)
+    {
+        var made = new MadeFile[Editions.All.Count];
+        Parallel.For(0, made.Length, new ParallelOptions { MaxDegreeOfParallelism = AtATime }, i => made[i] = Make(Editions.All[i], piece, version));
+        return made;
+    }
+
+    private MadeFile Make(Edition edition, Piece piece, VersionLine version) =>
+        new(edition.Kind, edition.Title, edition.MediaType, edition.Make(piece, version, wording));
 }

@@ -54,7 +54,7 @@ internal static class PreviewEndpoints
         }
 
         var edition = Editions.All.Single(edition => edition.Kind == file);
-        return Results.Bytes(edition.Make(Piece.Of(preview.Document), Print.VersionLine.NotIssued, words), edition.MediaType, "preview." + edition.Kind);
+        return Results.Bytes(edition.Make(Piece.Of(preview.Document), Print.VersionLine.Test, words), edition.MediaType, "preview." + edition.Kind);
     }
 
     private static async Task<IResult> StudioAsync(string id, string? shown, HttpContext http, Makers makers, Workroom workroom, PreviewDesk desk, ShopAddress shop)

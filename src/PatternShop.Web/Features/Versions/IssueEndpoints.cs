@@ -1,4 +1,5 @@
 using System.Globalization;
+using PatternShop.Print;
 using PatternShop.Store;
 using PatternShop.Weave;
 
@@ -11,12 +12,29 @@ internal static class IssueEndpoints
     {
         studio.MapPage("/patterns/{id}/issue", IssueAsync);
         studio.MapForm("/patterns/{id}/issue", IssueSentAsync);
+        studio.MapPage("/patterns/{id}/test-print/{file}", TestPrintAsync);
     }
 
     private static async Task<IResult> IssueAsync(string id, HttpContext http, Makers makers, Workroom workroom, IssueTools tools) =>
         await MyPatterns.OpenAsync(id, http, workroom) is { } pattern
             ? await PageAsync(http, await http.MakerAsync(makers), pattern, tools, new Typed(IssueForm.Blank, []), StatusCodes.Status200OK)
             : Results.NotFound();
+
+    /// <summary>The address of a test print of what is not issued.</summary>
+    public static string TestPrintAddress(PatternId id, string file) => $"{MyPatterns.Address(id)}/test-print/{file}";
+
+    // For the maker alone, and marked so on every sheet.
+    private static async Task<IResult> TestPrintAsync(string id, string file, HttpContext http, Makers makers, Workroom workroom, Wording words)
+    {
+        if (Editions.All.Take(Editions.Primary).FirstOrDefault(edition => edition.Kind == file) is not { } edition || await MyPatterns.OpenAsync(id, http, workroom) is not { } pattern)
+        {
+            return Results.NotFound();
+        }
+
+        var version = VersionLine.Test with { Maker = (await http.MakerAsync(makers)).StudioName };
+        http.Response.Headers.CacheControl = "no-store";
+        return Results.Bytes(edition.Make(Piece.Of(pattern.Document), version, words), edition.MediaType, "test-print." + edition.Kind);
+    }
 
     private static async Task<IResult> IssueSentAsync(string id, HttpContext http, Makers makers, Workroom workroom, IssueTools tools)
     {

@@ -93,7 +93,7 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
         var code = CopyCode.Of(pattern.Id, number, hash);
         var copy = new Copy(code.Spaced, shopAddress is null ? null : $"{shopAddress}/c/{code.Value}");
         var page = shopAddress is null ? null : shopAddress + PublicPages.Address(pattern.Id, pattern.Document.Title, number);
-        var made = files.Make(Piece.Of(pattern.Document), new VersionLine(number, date, page) { Copy = copy });
+        var made = files.Make(Piece.Of(pattern.Document), new VersionLine(number, date, page) { Copy = copy, Maker = maker.StudioName });
         return new IssueRequest(
             pattern.Revision,
             number,

@@ -51,7 +51,12 @@ public sealed class IssueTests
         var version = (await Shelf(shop).VersionAsync(id, 1, TestContext.Current.CancellationToken))!;
         Assert.Equal((new DateOnly(2026, 11, 24), "First\none."), (version.Date, version.Note));
         Assert.Equal(PatternWriter.CanonicalBytes(Cloth), version.Canonical);
-        Assert.Equal(["a4.pdf", "letter.pdf", "chart.svg", "directions.txt", "facts.json"], version.Files.Select(file => file.Edition));
+        Assert.Equal(
+            [
+                "a4.pdf", "letter.pdf", "a4-large.pdf", "letter-large.pdf", "a4-ink-saving.pdf", "letter-ink-saving.pdf", "a4-row-cover.pdf", "letter-row-cover.pdf",
+                "chart.svg", "directions.txt", "facts.json",
+            ],
+            version.Files.Select(file => file.Edition));
         Assert.Equal("harbour-lights-v1.a4.pdf", version.Files[0].Name);
         foreach (var (file, width) in version.Files.Zip([595.3, 612.0]))
         {
