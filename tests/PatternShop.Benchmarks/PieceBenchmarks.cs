@@ -4,7 +4,8 @@ using PatternShop.Weave;
 namespace PatternShop.Benchmarks;
 
 /// <summary>
-/// Everything that one edit derives anew, from scratch: weaving order, cells and the shortest writing of every distinct row. Cells
+/// Everything that one edit derives anew, from scratch: weaving order, cells and the shortest writing of every distinct row; and with
+/// them all findings, symmetries and ways to mirror. Cells
 /// without order over the whole width are the worst that can be; a motif that repeats is the usual piece.
 /// </summary>
 public class PieceBenchmarks
@@ -28,6 +29,19 @@ public class PieceBenchmarks
 
     [Benchmark(Description = "readings and directions, a motif twenty times across")]
     public int Repeated() => Piece.Of(_repeated).Readings.Count;
+
+    [Benchmark(Description = "all of it, cells without order")]
+    public int EverythingScattered() => Everything(_scattered);
+
+    [Benchmark(Description = "all of it, a motif twenty times across")]
+    public int EverythingRepeated() => Everything(_repeated);
+
+    private static int Everything(PatternDocument document)
+    {
+        var piece = Piece.Of(document);
+        var symmetry = Symmetry.Of(document.Motif);
+        return piece.Readings.Count + Checks.Of(piece).Count + Mirroring.Fewest(document.Motif).Count + (symmetry is null ? 0 : 1);
+    }
 
     private static PatternDocument Document(BitGrid motif, int repeats) => new PatternDocument(
         "Benchmark", "en", "", "", motif,

@@ -9,6 +9,11 @@ public partial class Wording
 
     public virtual string InShortTitle => "In short";
 
+    public virtual string InWordsTitle => "In words";
+
+    /// <summary>Stands before the choice of how rows are written.</summary>
+    public virtual string WrittenLabel => "Written";
+
     /// <summary>The name of a part of a row: "edge", "motif", "2 motifs", "balance".</summary>
     public virtual string PartName(MotifPart part)
     {

@@ -63,12 +63,20 @@ export function back(piece, place) {
   return { ...place, woven, step: place.byRows ? piece.stitches(woven).length : lastStep(piece, woven) };
 }
 
+function jump(place, to) {
+  const from = { woven: place.woven, step: place.step };
+  return { ...place, ...to, jumps: [...place.jumps, { from, to }].slice(-MOST_JUMPS) };
+}
+
+/** Goes to what follows a row that is woven: the stitches worked there, then the next row. */
+export function goOnAfter(place, row) {
+  return jump(place, { woven: row, step: 0 });
+}
+
 /** Goes to a run of a row, the first unless said otherwise; runs are counted from 0. */
 export function jumpTo(piece, place, row, run = 0) {
   const woven = Math.min(Math.max(row, 1), piece.rows) - 1;
-  const to = { woven, step: Math.min(piece.stitches(woven).length + (place.byRows ? 0 : run), lastStep(piece, woven)) };
-  const from = { woven: place.woven, step: place.step };
-  return { ...place, ...to, jumps: [...place.jumps, { from, to }].slice(-MOST_JUMPS) };
+  return jump(place, { woven, step: Math.min(piece.stitches(woven).length + (place.byRows ? 0 : run), lastStep(piece, woven)) });
 }
 
 /** A place as it is kept: with the runs of the next row that are woven, which a later version may want to know. */

@@ -1,7 +1,8 @@
 import { Piece } from './piece.js';
-import { back, forward, jumpTo, keyOf, read, toKeep, wayOf } from './place.js';
+import { back, forward, goOnAfter, jumpTo, keyOf, read, toKeep, wayOf } from './place.js';
 import { View } from './view.js';
 import { keepAwake } from './awake.js';
+import { askLost } from './lost.js';
 import { minding } from './versions.js';
 
 const byId = id => document.getElementById(id);
@@ -84,6 +85,10 @@ byId('more').addEventListener('click', () => {
 byId('jump').addEventListener('submit', () => go(jumpTo(piece, place, Number(byId('jump-row').value))));
 byId('by-rows').addEventListener('change', event => go({ ...place, byRows: event.target.checked }));
 byId('show-rows').addEventListener('click', () => { byId('options').close(); showList(true); });
+byId('lost-open').addEventListener('click', () => {
+  byId('options').close();
+  askLost(piece, place.woven, row => go(goOnAfter(place, row)));
+});
 byId('one-row').addEventListener('click', () => showList(false));
 addEventListener('resize', show);
 addEventListener('storage', event => {

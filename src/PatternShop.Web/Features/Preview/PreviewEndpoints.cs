@@ -43,7 +43,7 @@ internal static class PreviewEndpoints
 
     private static async Task<IResult> WeaveAsync(string secret, HttpContext http, PreviewDesk desk) =>
         await desk.FindAsync(secret, http.RequestAborted) is { } preview
-            ? WeaveEndpoints.Preview(preview, $"/preview/{secret}")
+            ? WeaveEndpoints.Preview(preview, $"/preview/{secret}", LostQuery.Of(http.Request.Query))
             : Ended();
 
     private static async Task<IResult> FileAsync(string secret, string file, HttpContext http, PreviewDesk desk, Wording words)

@@ -12,6 +12,9 @@ public sealed record WeaveCopy(string Pattern, int Version, int Newest)
 
     /// <summary>Where readers report mistakes in it; null where they cannot.</summary>
     public string? Report { get; init; }
+
+    /// <summary>What is asked about a row that was lost.</summary>
+    public LostQuery Lost { get; init; } = LostQuery.None;
 }
 
 /// <summary>The versions of a pattern, for whoever moves from one to another; names in braces stand for numbers.</summary>

@@ -18,13 +18,13 @@ internal static class WeaveEndpoints
     /// <summary>Where one weaves along from the page at an address.</summary>
     public static string Address(string page) => page + Name;
 
-    private static IResult Sample(string name, SampleShelf shelf) => shelf.Find(name) is { } sample
-        ? Page(new WeaveCopy("sample-" + name, 0, 0), sample.Piece, $"/samples/{name}")
+    private static IResult Sample(string name, HttpContext http, SampleShelf shelf) => shelf.Find(name) is { } sample
+        ? Page(new WeaveCopy("sample-" + name, 0, 0) { Lost = LostQuery.Of(http.Request.Query) }, sample.Piece, $"/samples/{name}")
         : Results.NotFound();
 
     /// <summary>Weaving along with what is not issued; the place is kept under the pattern, never under the private address.</summary>
-    public static IResult Preview(PreviewedPattern preview, string address) =>
-        Page(new WeaveCopy($"preview-{preview.Id}", 0, 0), Piece.Of(preview.Document), address, isPreview: true);
+    public static IResult Preview(PreviewedPattern preview, string address, LostQuery lost) =>
+        Page(new WeaveCopy($"preview-{preview.Id}", 0, 0) { Lost = lost }, Piece.Of(preview.Document), address, isPreview: true);
 
     private static async Task<IResult> PublishedAsync(string id, string slug, int? number, HttpContext http, PublicShelf shelf, PieceShelf pieces, Wording words)
     {
@@ -53,6 +53,7 @@ internal static class WeaveEndpoints
         var newer = newest.Number == version.Number ? null : new NewerVersion(newest, Address(PublicPages.Address(patternId, pattern.Title)), Changes.Address(pattern, version.Number, newest.Number));
         var copy = new WeaveCopy(id, version.Number, newest.Number)
         {
+            Lost = LostQuery.Of(http.Request.Query),
             Versions = new WeaveVersions(
                 $"{words.VersionText(newest.Number, newest.Date)}, {(newest.Kind == VersionKind.Correction ? "a correction" : "a new edition of the design")}",
                 $"{PublicPages.Address(patternId, pattern.Title)}/v/{{number}}{Name}",
