@@ -42,6 +42,8 @@ public sealed class OtherWords() : Wording("zq")
 
     public override string DoneForm => "{all} kik.";
 
+    public override string ReportRowForm => "kik {number}";
+
     public override string RowWordsMark => "kizi";
 
     public override string SourceName(WovenRow row) => "iz";

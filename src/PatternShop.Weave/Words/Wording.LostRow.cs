@@ -6,7 +6,7 @@ public partial class Wording
 
     public virtual string LostRowText => "Look at the row you wove last and read its first runs.";
 
-    public virtual string LostReadLabel => "I read";
+    public virtual string LostReadLabel => "I read it";
 
     public virtual string LostRowLabel => "First runs of the row woven last";
 

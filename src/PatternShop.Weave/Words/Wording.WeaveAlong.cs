@@ -26,48 +26,48 @@ public partial class Wording
     public virtual string DoneForm => "All {all} rows are woven.";
 
     /// <summary>What a link says that leads to the form for mistakes, with the row filled in.</summary>
-    public string ReportRowForm => "Report a mistake in row {number}";
+    public virtual string ReportRowForm => "Report a mistake in row {number}";
 
     /// <summary>"Report a mistake in row 4".</summary>
-    public string ReportRowText(int number) => ReportRowForm.Replace("{number}", Number(number), StringComparison.Ordinal);
+    public virtual string ReportRowText(int number) => ReportRowForm.Replace("{number}", Number(number), StringComparison.Ordinal);
 
     /// <summary>How far somebody is in an earlier version.</summary>
-    public string WovenOfForm => "Rows woven of version {version}: {woven} of {all}.";
+    public virtual string WovenOfForm => "Rows woven of version {version}: {woven} of {all}.";
 
     /// <summary>Where somebody goes on in a newer version.</summary>
-    public string GoOnForm => "Go on with row {row} of version {number}.";
+    public virtual string GoOnForm => "Go on with row {row} of version {number}.";
 
     /// <summary>What is said instead when nothing is left to weave there.</summary>
-    public string DoneHereForm => "In version {number} the piece is done here.";
+    public virtual string DoneHereForm => "In version {number} the piece is done here.";
 
     /// <summary>What to do where the weft lies at the wrong side.</summary>
-    public string SideForm =>
+    public virtual string SideForm =>
         "Your weft is at the {now}, and that row starts from the {next}: end this weft there and begin a new one at the {next}, or finish in the version that you began.";
 
     /// <summary>What to do with a row that is half woven and does not come next in the newer version, or reads otherwise there.</summary>
-    public string MiddleForm => "You are in the middle of row {row}, and version {number} goes on otherwise here: take that row out as far as it is woven.";
+    public virtual string MiddleForm => "You are in the middle of row {row}, and version {number} goes on otherwise here: take that row out as far as it is woven.";
 
-    public string PassedLabel => "Changes among the rows that you have woven";
+    public virtual string PassedLabel => "Changes among the rows that you have woven";
 
-    public string ToComeLabel => "Changes to come";
+    public virtual string ToComeLabel => "Changes to come";
 
-    public string NoChangeText => "none";
+    public virtual string NoChangeText => "none";
 
-    public string ChangedRowForm => "Row {rows}";
+    public virtual string ChangedRowForm => "Row {rows}";
 
-    public string ChangedRowsForm => "Rows {rows}";
+    public virtual string ChangedRowsForm => "Rows {rows}";
 
-    public string MoreRowsForm => "{rows} and {more} more";
+    public virtual string MoreRowsForm => "{rows} and {more} more";
 
-    public string IsNewText => "new";
+    public virtual string IsNewText => "new";
 
-    public string IsGoneText => "gone";
+    public virtual string IsGoneText => "gone";
 
-    public string MoveForm => "Go on in version {number}";
+    public virtual string MoveForm => "Go on in version {number}";
 
-    public string StayForm => "Stay with version {version}";
+    public virtual string StayForm => "Stay with version {version}";
 
-    public string AnewForm => "Begin version {number} at row 1";
+    public virtual string AnewForm => "Begin version {number} at row 1";
 
     /// <summary>A place: "Row 4 of 8 · time 2 of 3 (row 12 of 26)".</summary>
     public virtual string PlaceText(Piece piece, int number)

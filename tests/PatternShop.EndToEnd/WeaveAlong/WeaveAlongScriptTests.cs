@@ -106,6 +106,50 @@ public sealed class WeaveAlongScriptTests(ScriptPage page) : IClassFixture<Scrip
             return piece.reading(1).items.map(item => piece.itemText(item)).join(', ');
             """));
 
+    // what is read off the cloth is worked out from the cells, from whichever side
+    [Fact]
+    public async Task A_lost_row_is_among_those_that_begin_so_and_every_other_one_of_them_begins_so_too() => Assert.Empty(await page.RunAsync<string[]>(Pieces + """
+        const { candidates, nextRuns, belowTells } = await import('/scripts/weave/lost.js');
+        const cloth = (piece, number, fromLeft) => {
+          const cells = fromLeft ? piece.cells(number) : [...piece.cells(number)].reverse();
+          const runs = [];
+          for (const over of cells) { if (runs.length > 0 && runs.at(-1).over === over) { runs.at(-1).count++; } else { runs.push({ over, count: 1 }); } }
+          return runs;
+        };
+        const text = runs => runs.map(run => `${run.over ? 'o' : 'u'}${run.count}`).join(' ');
+        const begins = (piece, number, fromLeft, seen) => text(cloth(piece, number, fromLeft).slice(0, seen.length)) === text(seen);
+        const faults = [];
+        let narrowed = 0;
+        for (let seed = 1; seed <= 300; seed++) {
+          const piece = made(seed), next = random(seed);
+          const fromLeft = next() < 0.5, row = 2 + pick(next, piece.rows - 1);
+          const seen = cloth(piece, row, fromLeft).slice(0, pick(next, 6)), below = cloth(piece, row - 1, fromLeft).slice(0, 1 + pick(next, 6));
+          const alone = candidates(piece, { fromLeft, row: seen, below: [] }), both = candidates(piece, { fromLeft, row: seen, below });
+          const all = Array.from({ length: piece.rows }, (_, i) => i + 1);
+          if (String(alone) !== String(all.filter(number => begins(piece, number, fromLeft, seen)))) { faults.push(`${seed}: ${alone}`); }
+          if (String(both) !== String(alone.filter(number => number > 1 && begins(piece, number - 1, fromLeft, below)))) { faults.push(`${seed}: with the row below ${both}`); }
+          if (!both.includes(row)) { faults.push(`${seed}: row ${row} is lost`); }
+          const offered = nextRuns(piece, { fromLeft, row: seen, below: [], atBelow: false }, alone);
+          const possible = [...new Set(alone.map(number => cloth(piece, number, fromLeft)[seen.length]).filter(Boolean).map(run => text([run])))];
+          if (offered.map(run => text([run])).sort().join() !== possible.sort().join()) { faults.push(`${seed}: offers ${text(offered)}`); }
+          if (!belowTells(piece, alone) && both.length < alone.length) { faults.push(`${seed}: the row below tells`); }
+          narrowed += both.length < alone.length ? 1 : 0;
+        }
+        return narrowed > 30 ? faults : [`only ${narrowed} narrowed`];
+        """));
+
+    [Fact]
+    public async Task Going_on_after_a_row_is_a_jump_that_is_undone() => Assert.Empty(await page.RunAsync<string[]>(Pieces + """
+        const faults = [];
+        for (let seed = 1; seed <= 100; seed++) {
+          const piece = made(seed), next = random(seed);
+          const start = place.jumpTo(piece, place.startOf(piece), 1 + pick(next, piece.rows)), row = 1 + pick(next, piece.rows);
+          const gone = place.goOnAfter(start, row);
+          if (at(gone) !== `${row}.0` || at(place.back(piece, gone)) !== at(start)) { faults.push(`${seed}: ${at(gone)}, back to ${at(place.back(piece, gone))}`); }
+        }
+        return faults;
+        """));
+
     [Fact]
     public async Task Cells_and_marker_are_never_mirrored() => Assert.Equal("..xx.xx....... 0-2 .......xx.xx.. 12-14", await page.RunAsync<string>("""
         const { Piece } = await import('/scripts/weave/piece.js');

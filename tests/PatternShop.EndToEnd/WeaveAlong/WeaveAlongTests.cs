@@ -1,11 +1,13 @@
+using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using Xunit;
 
 namespace PatternShop.EndToEnd;
 
 /// <summary>A weaver with yarn in both hands: every tap one step, nothing lost, everything to be undone.</summary>
-public sealed class WeaveAlongTests(Stage stage) : Journey(stage)
+public sealed partial class WeaveAlongTests(Stage stage) : Journey(stage)
 {
     private const string Address = "/samples/lantern-diamonds/weave";
     private const int LongTimes = 10;
@@ -53,6 +55,37 @@ public sealed class WeaveAlongTests(Stage stage) : Journey(stage)
         await visit.Page.Keyboard.PressAsync(" ");
         await visit.Page.Keyboard.PressAsync("Enter");
         Assert.Equal(5, await page.StepsAsync(rows));
+    }
+
+    [Fact]
+    public async Task A_lost_row_is_found_by_keys_alone_and_going_there_is_undone()
+    {
+        var visit = await OpenAsync(Reader.Phone);
+        var page = new WeavePage(visit);
+        await page.GoAsync(Address);
+        await page.More.PressAsync("Enter");
+        await visit.Page.Locator("#lost-open").PressAsync("Enter");
+        // run by run, always the first that is offered, then the row below where that tells more
+        var runs = visit.Page.Locator("#lost-runs button");
+        while (await runs.CountAsync() > 0)
+        {
+            await runs.First.PressAsync("Enter");
+        }
+
+        var below = visit.Page.Locator("#lost-below");
+        if (await below.IsVisibleAsync())
+        {
+            await below.PressAsync("Enter");
+            await runs.First.PressAsync("Enter");
+        }
+
+        var found = visit.Page.Locator("#lost-rows button").First;
+        var number = int.Parse(LastRow().Match(await found.InnerTextAsync()).Groups["row"].ValueSpan, CultureInfo.InvariantCulture);
+        Assert.Equal((0, 0), await page.KeptAsync());
+        await found.PressAsync("Enter");
+        Assert.Equal((number, 0), await page.KeptAsync());
+        await visit.Page.Keyboard.PressAsync("Backspace");
+        Assert.Equal((0, 0), await page.KeptAsync());
     }
 
     [Fact]
@@ -136,4 +169,8 @@ public sealed class WeaveAlongTests(Stage stage) : Journey(stage)
 
     private async Task<JsonElement> FactsAsync(string name) =>
         JsonSerializer.Deserialize<JsonElement>(await Server.Http.GetStringAsync(new Uri($"/samples/{name}/facts.json", UriKind.Relative), TestContext.Current.CancellationToken));
+
+    // "Row 4 of 8 · time 2 of 2 (row 12 of 18): go on with row 13"
+    [GeneratedRegex("(?<row>[0-9]+) of", RegexOptions.RightToLeft | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex LastRow();
 }

@@ -29,6 +29,21 @@ public sealed class ReadingAreaTests(SharedBench shared) : IClassFixture<SharedB
         Assert.Empty(area.Page.FindAll("button"));
     }
 
+    [Theory]
+    [InlineData("Motif")]
+    [InlineData("Short")]
+    public async Task Rows_are_written_in_the_form_that_is_chosen(string form)
+    {
+        await using var area = await PanelHost<ReadingArea>.OpenAsync(shared.Bench, Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder));
+        await area.Page.Find("#written-form").ChangeAsync(new Microsoft.AspNetCore.Components.ChangeEventArgs { Value = form });
+        var piece = Piece.Of(area.Document);
+        Assert.Equal(
+            piece.PrintedRows().Select(piece.Reading).Select(reading => form == "Motif" ? Wording.English.MotifText(ByMotif.Of(piece, reading)) : Wording.English.ShortText(reading.Writing)),
+            area.Page.FindAll("tbody td.runs").Select(cell => cell.TextContent));
+        await area.Page.Find("#written-form").ChangeAsync(new Microsoft.AspNetCore.Components.ChangeEventArgs { Value = "Words" });
+        AssertRows(area);
+    }
+
     private static void AssertRows(PanelHost<ReadingArea> area)
     {
         var piece = Piece.Of(area.Document);
