@@ -146,7 +146,7 @@ public sealed class LostConnectionTests(Stage stage, MakerBench bench) : IClassF
         await editor.DragAsync(Size, Size, (1, 1), (1, 5));
         await editor.SavedAsync();
         await DrawnAsync("over 5, under 3");
-        Assert.StartsWith("The workbench stopped. What was called saved is safe", await KeptAsync("words"), StringComparison.Ordinal);
+        Assert.StartsWith("The workbench stopped. What was saved is safe", await KeptAsync("words"), StringComparison.Ordinal);
         Assert.InRange(int.Parse(await KeptAsync("seen"), CultureInfo.InvariantCulture), 2, 4);
     }
 

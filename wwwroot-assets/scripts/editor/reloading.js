@@ -5,8 +5,8 @@ const PAUSES = [0, 3000, 10000, 30000, 60000];
 const SOON = 60000;
 const BREAKS = 'patternshop:breaks';
 
-export const LATER = 'The workbench stopped. What was called saved is safe, and what was not is kept in this browser. It is opened again in a moment.';
-export const AWAY = 'The workbench stopped and the server does not give it out just now. What was called saved is safe, and what was not is kept in this browser. It is opened again as soon as it can be.';
+export const LATER = 'The workbench stopped. What was saved is safe; what was not yet is kept in this browser. It opens again by itself in a moment.';
+export const AWAY = 'The workbench stopped, and the server does not give it out just now. What was saved is safe; what was not yet is kept in this browser. It opens again by itself as soon as it can.';
 export const UNKEPT = 'The workbench stopped, and this browser has no room to keep what you drew last. Opening it again loses those strokes.';
 
 export class Reloading {
