@@ -15,6 +15,7 @@ public static class EditGen
         (1, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetFloating(width.Floating))),
         (2, DocumentGen.RowPlans(document.Motif.Rows + 1).Select(rows => (Edit)new SetRowPlan(rows))),
         (2, Own(document.Motif.Rows)),
+        (5, Shapes(document.Motif.Rows, document.Motif.Columns)),
         (2, DocumentGen.Documents.SelectMany(OfOther)));
 
     /// <summary>A document and edits that are made one after another.</summary>
@@ -32,7 +33,39 @@ public static class EditGen
             BitGrid.Create(rows, ends, (row, end) => chosen[(row * ends) + end] || (row * ends) + end == first),
             BitGrid.Create(rows, ends, (row, end) => over[(row * ends) + end]));
 
-    public static Gen<ResizeMotif> Sizes { get; } = Gen.Select(Gen.Int[0, 14], Gen.Int[0, 14], (rows, ends) => new ResizeMotif(rows, ends));
+    public static Gen<ResizeMotif> Sizes { get; } = Gen.Select(
+        Gen.Int[0, 14], Gen.Int[0, 14], Gen.Bool, Gen.Bool, (rows, ends, left, bottom) => new ResizeMotif(rows, ends)
+        {
+            EndsAt = left ? Side.Left : Side.Right,
+            RowsAt = bottom ? RowEdge.Bottom : RowEdge.Top,
+        });
+
+    // one more than there is: some do not fit
+    private static Gen<Edit> Shapes(int rows, int ends) =>
+        from row in Gen.Int[1, rows + 1]
+        from end in Gen.Int[1, ends + 1]
+        from moreRows in Gen.Int[0, 3]
+        from moreEnds in Gen.Int[0, 3]
+        from kind in Gen.Int[0, 6]
+        from which in Gen.Int[0, 8]
+        select Shape(which, row, end, moreRows, moreEnds, (CellTransform)kind);
+
+    private static Edit Shape(int which, int row, int end, int rows, int ends, CellTransform kind)
+    {
+        CellRectangle? box = rows == 0 ? null : new CellRectangle(row - 1, end - 1, rows, Math.Max(1, ends));
+        return which switch
+        {
+            0 => new InsertRows(row, rows),
+            1 => new RemoveRows(row, rows),
+            2 => new InsertEnds(end, ends),
+            3 => new RemoveEnds(end, ends),
+            4 => new TransformCells(kind, box),
+            5 => new ShiftCells(ends - 1, rows - 1, box),
+            6 => new MoveCells(box ?? new CellRectangle(0, 0, 1, 1), 1 - ends, 1 - rows),
+            7 => new ReplaceMotif(BitGrid.Create(rows + 1, ends + 1, (r, e) => (r + e) % 2 == 0)),
+            _ => SetCells.Covering(row + rows, end + ends, new CellRectangle(0, 0, row, end), Basics.Plain),
+        };
+    }
 
     // a row more than there is: some do not fit
     private static Gen<Edit> Own(int motifRows) => Gen.Frequency(

@@ -12,7 +12,7 @@ public abstract record Consequence
 /// <param name="Over">How many of them were over, at least 1.</param>
 public sealed record CellsCut(int Over) : Consequence;
 
-/// <summary>The offset lay past the last end of the motif and was taken modulo its width.</summary>
+/// <summary>The pattern begins at another end of the motif, or at the same one under another number; offsets, from 0.</summary>
 public sealed record OffsetMoved(int From, int To) : Consequence;
 
 /// <summary>A step of the row plan wove rows that are gone.</summary>
@@ -20,6 +20,17 @@ public sealed record OffsetMoved(int From, int To) : Consequence;
 /// <param name="Before">The rows that it wove.</param>
 /// <param name="After">The rows that it weaves now; null when none was left and the step was removed.</param>
 public sealed record StepCut(int Step, ChartRows Before, ChartRows? After) : Consequence;
+
+/// <summary>New rows came between those that a step of the row plan wove, and it weaves them too.</summary>
+/// <param name="Step">As in <see cref="StepCut"/>.</param>
+public sealed record StepGrown(int Step, ChartRows Before, ChartRows After) : Consequence;
+
+/// <summary>The rows that a step of the row plan weaves are the same and have other numbers.</summary>
+/// <param name="Step">As in <see cref="StepCut"/>.</param>
+public sealed record StepRenumbered(int Step, ChartRows Before, ChartRows After) : Consequence;
+
+/// <summary>No step of the row plan weaves the new rows.</summary>
+public sealed record RowsNotWoven(int First, int Last) : Consequence;
 
 /// <summary>The row plan had nothing left to weave, and now weaves every row of the motif once.</summary>
 public sealed record PlanBegunAnew(int Rows) : Consequence;

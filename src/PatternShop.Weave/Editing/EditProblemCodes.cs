@@ -4,4 +4,7 @@ namespace PatternShop.Weave;
 public static class EditProblemCodes
 {
     public const string MotifOtherSize = "motif-other-size";
+    public const string NoSuchThreads = "no-such-threads";
+    public const string BoxOutside = "box-outside";
+    public const string BoxNotSquare = "box-not-square";
 }

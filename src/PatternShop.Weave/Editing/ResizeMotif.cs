@@ -1,41 +1,63 @@
 namespace PatternShop.Weave;
 
+/// <summary>Top or bottom of the chart, row 1 being at the bottom.</summary>
+public enum RowEdge
+{
+    Bottom,
+    Top,
+}
+
 /// <summary>
-/// Gives the motif another size. Ends are added or taken away at the right, rows at the top; new cells are under. What
-/// depends on the size follows: a step of the row plan that wove all rows weaves all rows again, any other is cut to fit,
-/// the offset is taken modulo the ends, and what the maker bound to single rows follows (<see cref="RowBond"/>).
+/// Gives the motif another size. New cells are under. What depends on the size follows: a step of the row plan that wove all rows weaves all
+/// rows again, any other weaves what is left of its rows, and what the maker bound to single rows follows (<see cref="RowBond"/>). Where ends
+/// come or go at the right the offset is taken modulo the ends; at the left the pattern goes on beginning at the same end.
 /// </summary>
 /// <param name="Rows">Rows of the motif from now on.</param>
 /// <param name="Ends">Ends of the motif from now on.</param>
 public sealed record ResizeMotif(int Rows, int Ends) : Edit
 {
+    /// <summary>Where ends come or go.</summary>
+    public Side EndsAt { get; init; } = Side.Right;
+
+    /// <summary>Where rows come or go.</summary>
+    public RowEdge RowsAt { get; init; } = RowEdge.Top;
+
     private protected override EditResult Change(PatternDocument document)
     {
-        if (Rows is < 1 or > Bounds.MotifRows || Ends is < 1 or > Bounds.MotifEnds)
+        if (MotifFit.Refusal(Rows, Ends) is { } refused)
         {
-            return new EditResult.Refused([NoSuchSize()]);
+            return refused;
         }
 
         var motif = document.Motif;
-        var resized = BitGrid.Create(Rows, Ends, (row, end) => row < motif.Rows && end < motif.Columns && motif[row, end]);
-        var offset = document.Width.Offset % Ends;
-        var fit = new RowPlanFit(motif.Rows, Rows);
-        var rows = fit.Of(document.Rows);
-        var (followed, bound) = RowBond.Follow(document, row => row <= Rows ? row : null);
-        return new EditResult.Done(
-            followed with { Motif = resized, Width = document.Width with { Offset = offset }, Rows = rows },
-            [.. bound, .. Cut(motif.Count - resized.Count), .. Moved(document.Width.Offset, offset), .. fit.Consequences]);
+        // the offset is taken modulo the ends first, for ends that go at the right take it with them
+        var before = EndsAt == Side.Right ? document with { Width = document.Width with { Offset = document.Width.Offset % Ends } } : document;
+        var done = (EditResult.Done)MotifFit.Spliced(
+            before,
+            Splice.Between(motif.Rows, Rows, RowsAt == RowEdge.Top),
+            Splice.Between(motif.Columns, Ends, EndsAt == Side.Right));
+        var (own, rest) = Parted(done.Consequences);
+        return done with
+        {
+            Consequences =
+            [
+                .. own,
+                .. motif.Count > done.Document.Motif.Count ? (Consequence[])[new CellsCut(motif.Count - done.Document.Motif.Count)] : [],
+                .. document.Width.Offset == before.Width.Offset ? (Consequence[])[] : [new OffsetMoved(document.Width.Offset, before.Width.Offset)],
+                .. rest,
+            ],
+        };
     }
 
-    private Problem NoSuchSize() => new(
-        ProblemCodes.MotifSize,
-        "/motif",
-        0,
-        0,
-        $"The motif would have {Plain.Count(Rows, "row")} of {Plain.Count(Ends, "end")}.",
-        $"Choose 1 to {Plain.Number(Bounds.MotifRows)} rows and 1 to {Plain.Number(Bounds.MotifEnds)} ends.");
+    // what the maker wrote comes first
+    private static (IEnumerable<Consequence> Own, IEnumerable<Consequence> Others) Parted(Sequence<Consequence> consequences) =>
+        (consequences.TakeWhile(IsOwn), consequences.SkipWhile(IsOwn));
 
-    private static Sequence<Consequence> Cut(int over) => over > 0 ? [new CellsCut(over)] : [];
+    private static bool IsOwn(Consequence consequence) => consequence is RowWordsCut or VideoMoved or PhotoMoved;
+}
 
-    private static Sequence<Consequence> Moved(int from, int to) => from == to ? [] : [new OffsetMoved(from, to)];
+/// <summary>Puts another motif in the place of the document's own, as <see cref="ResizeMotif"/> does with its size.</summary>
+public sealed record ReplaceMotif(BitGrid Motif) : Edit
+{
+    private protected override EditResult Change(PatternDocument document) => MotifFit.Replaced(document, Motif);
 }

@@ -1,7 +1,15 @@
 namespace PatternShop.Weave;
 
 /// <summary>A block of cells: first row and column from 0, and how many of each.</summary>
-public readonly record struct CellRectangle(int Row, int Column, int Rows, int Columns);
+public readonly record struct CellRectangle(int Row, int Column, int Rows, int Columns)
+{
+    /// <summary>Whether a cell, row and column from 0, is one of the block.</summary>
+    public bool Holds(int row, int column) => row >= Row && row < Row + Rows && column >= Column && column < Column + Columns;
+
+    /// <summary>Whether the block has a cell and every one of them lies in a grid of so many rows and columns.</summary>
+    public bool LiesIn(int rows, int columns) =>
+        this is { Row: >= 0, Column: >= 0, Rows: > 0, Columns: > 0 } && Rows <= rows - Row && Columns <= columns - Column;
+}
 
 /// <summary>Covers the true cells of a grid with few rectangles that do not overlap, so that pictures and pages stay small.</summary>
 public static class CellRectangles

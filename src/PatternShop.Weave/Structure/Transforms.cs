@@ -43,8 +43,7 @@ public static class Transforms
     public static BitGrid Cut(BitGrid grid, CellRectangle part)
     {
         ArgumentNullException.ThrowIfNull(grid);
-        var inside = part is { Row: >= 0, Column: >= 0, Rows: > 0, Columns: > 0 } && part.Row + part.Rows <= grid.Rows && part.Column + part.Columns <= grid.Columns;
-        if (!inside)
+        if (!part.LiesIn(grid.Rows, grid.Columns))
         {
             throw new ArgumentOutOfRangeException(nameof(part), part, "The part does not lie within the grid.");
         }

@@ -8,7 +8,7 @@ public partial class Wording
         ArgumentNullException.ThrowIfNull(edit);
         return edit switch
         {
-            SetCells cells => $"draw {Count(cells.Cells.Count, "cell", "cells")}",
+            SetCells cells => $"{ActNamed(cells.Act)} {Count(cells.Cells.Count, "cell", "cells")}",
             SetWords words => $"change {WordsNamed(words)}",
             SetWidth => "change the width",
             SetFloating => "change the floating selvedges",
@@ -21,7 +21,15 @@ public partial class Wording
             SetVideos => "change the videos",
             SetPhotos => "change the photos",
             SetLimits => "change the longest float",
-            ResizeMotif size => $"make the motif {Rows(size.Rows)} of {Count(size.Ends, "end", "ends")}",
+            ResizeMotif size => $"make the motif {Rows(size.Rows)} of {Count(size.Ends, "end", "ends")}{SidesNamed(size)}",
+            ReplaceMotif replace => $"begin from a weave of {Rows(replace.Motif.Rows)} and {Count(replace.Motif.Columns, "end", "ends")}",
+            InsertRows insert => $"put in {ThreadsNamed("row", insert.At, insert.Count)}",
+            RemoveRows remove => $"take out {ThreadsNamed("row", remove.First, remove.Count)}",
+            InsertEnds insert => $"put in {ThreadsNamed("end", insert.At, insert.Count)}",
+            RemoveEnds remove => $"take out {ThreadsNamed("end", remove.First, remove.Count)}",
+            TransformCells transform => $"{TransformNamed(transform.Kind)}{BoxNamed(transform.Box)}",
+            ShiftCells shift => $"shift{BoxNamed(shift.Box)}",
+            MoveCells move => $"move{BoxNamed(move.Box)}",
             _ => throw new InvalidOperationException($"No name for {edit.GetType().Name}."),
         };
     }
@@ -39,10 +47,43 @@ public partial class Wording
             OffsetMoved moved => $"The pattern now begins at end {Number(moved.To + 1)} of the motif instead of end {Number(moved.From + 1)}.",
             StepCut { After: null } gone => $"Step {Number(gone.Step)} of the row plan no longer weaves {RowsNamed(gone.Before)}.",
             StepCut cut => $"Step {Number(cut.Step)} of the row plan weaves {RowsNamed(cut.After!)} instead of {RowsNamed(cut.Before)}.",
+            StepGrown grown => $"Step {Number(grown.Step)} of the row plan weaves {RowsNamed(grown.After)}, the new ones too, instead of {RowsNamed(grown.Before)}.",
+            StepRenumbered same => $"Step {Number(same.Step)} of the row plan weaves the same rows as before, which are {RowsNamed(same.After)} now.",
+            RowsNotWoven none => $"No step of the row plan weaves the new {Range("row", "rows", none.First, none.Last)}.",
             PlanBegunAnew anew => $"The row plan had no row left, so it now weaves {RowsNamed(new ChartRows(1, anew.Rows, 1))} once.",
             _ => throw new InvalidOperationException($"No words for {consequence.GetType().Name}."),
         };
     }
+
+    private string ThreadsNamed(string thread, int first, int count) => Range(thread, thread + "s", first, first + count - 1);
+
+    private string BoxNamed(CellRectangle? box) => box is { } part ? $" {Rows(part.Rows)} of {Count(part.Columns, "end", "ends")}" : " the motif";
+
+    private static string TransformNamed(CellTransform kind) => kind switch
+    {
+        CellTransform.MirrorAcross => "mirror left and right of",
+        CellTransform.MirrorAlong => "mirror top and bottom of",
+        CellTransform.HalfTurn => "half turn of",
+        CellTransform.TurnFigure => "quarter turn of the figure of",
+        CellTransform.TurnCloth => "quarter turn of the cloth of",
+        CellTransform.Swap => "swap over and under of",
+        _ => "other side of",
+    };
+
+    private static string SidesNamed(ResizeMotif size) => (size.EndsAt, size.RowsAt) switch
+    {
+        (Side.Right, RowEdge.Top) => "",
+        (Side.Right, _) => ", at the bottom",
+        (_, RowEdge.Top) => ", at the left",
+        _ => ", at the left and the bottom",
+    };
+
+    private static string ActNamed(CellsAct act) => act switch
+    {
+        CellsAct.Draw => "draw",
+        CellsAct.Cover => "cover",
+        _ => "put down a copy:",
+    };
 
     private static string WordsNamed(SetWords words)
     {

@@ -54,6 +54,55 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
     }
 
     [Fact]
+    public async Task Keys_draw_a_line_choose_copy_and_put_down_and_the_grid_says_where()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        await editor.FocusFirstCellAsync(Size);
+        foreach (var key in new[] { "2", " ", "ArrowUp", "ArrowRight", "ArrowRight", "ArrowUp", " " })
+        {
+            await editor.PressAsync(key);
+        }
+
+        await RowAsync(visit, 2, "under 6, over 1, under 1");
+        await RowAsync(visit, 3, "under 2, over 1, under 5");
+        var grid = visit.Page.GetByRole(AriaRole.Grid);
+        Assert.Equal("8 rows, 8 ends: 3,3 row 3, end 3, over; 0 more stops", await grid.EvaluateAsync<string>("""
+            grid => {
+              const cell = document.getElementById(grid.getAttribute('aria-activedescendant'));
+              const place = `${cell.parentElement.getAttribute('aria-rowindex')},${cell.getAttribute('aria-colindex')} ${cell.getAttribute('aria-label')}`;
+              const stops = [...grid.querySelectorAll('*')].filter(one => one.tabIndex >= 0).length;
+              return `${grid.getAttribute('aria-rowcount')} rows, ${grid.getAttribute('aria-colcount')} ends: ${place}; ${stops} more stops`;
+            }
+            """));
+        foreach (var key in new[] { "Control+Home", "Shift+ArrowUp", "Shift+ArrowRight", "o", "Control+c", "End", "ArrowLeft", "Control+v" })
+        {
+            await editor.PressAsync(key);
+        }
+
+        await Assertions.Expect(visit.Page.Locator("[data-say]")).ToHaveTextAsync("Put down: rows 1–2, ends 7–8.");
+        await editor.SavedAsync();
+        await RowAsync(visit, 1, "over 2, under 4, over 2");
+        await RowAsync(visit, 2, "over 2, under 4, over 2");
+        await Assertions.Expect(visit.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Undo: put down a copy: 4 cells" })).ToBeEnabledAsync();
+    }
+
+    [Fact]
+    public async Task Two_taps_draw_a_box_with_its_mirror_image_and_the_way_stays()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        await visit.Page.GetByRole(AriaRole.Radio, new PageGetByRoleOptions { Name = "box", Exact = true }).CheckAsync();
+        await visit.Page.GetByRole(AriaRole.Radio, new PageGetByRoleOptions { Name = "over", Exact = true }).CheckAsync();
+        await visit.Page.GetByLabel("Mirror while drawing").SelectOptionAsync("across");
+        await editor.DragAsync(Size, Size, (8, 1));
+        await editor.DragAsync(Size, Size, (7, 2));
+        await RowAsync(visit, 8, "over 2, under 4, over 2");
+        await editor.DragAsync(Size, Size, (6, 4), (5, 4));
+        await editor.SavedAsync();
+        await RowAsync(visit, 7, "over 2, under 4, over 2");
+        await RowAsync(visit, 5, "under 3, over 2, under 3");
+    }
+
+    [Fact]
     public async Task A_stroke_that_is_given_up_or_taken_away_was_never_drawn()
     {
         var (visit, editor) = await BeginAsync(Reader.Desk);

@@ -36,13 +36,15 @@ public sealed class EditLaws
             "SetCells Done", "SetCells Refused", "ResizeMotif Done", "ResizeMotif Refused", "SetRowPlan Done", "SetRowPlan Refused",
             "SetWords Done", "SetWords Refused", "SetWidth Done", "SetFloating Done", "SetGauge Done", "SetGauge Refused", "SetGlyphs Done",
             "SetRowWords Done", "SetRowWords Refused", "SetVideos Done", "SetVideos Refused", "SetPhotos Done", "SetPhotos Refused", "SetLimits Done",
+            "InsertRows Done", "InsertRows Refused", "RemoveRows Done", "RemoveRows Refused", "InsertEnds Done", "InsertEnds Refused", "RemoveEnds Done", "RemoveEnds Refused",
+            "TransformCells Done", "TransformCells Refused", "ShiftCells Done", "ShiftCells Refused", "MoveCells Done", "MoveCells Refused", "ReplaceMotif Done",
         ];
         Assert.All(kinds, kind => Assert.True(met.GetValueOrDefault(kind) > 0, kind));
     }
 
     [Fact]
     public void Every_edit_has_a_name() => Cases.Sample(
-        (_, edit) => Assert.Matches("^(draw|change|make) .+", Wording.English.EditName(edit)),
+        (_, edit) => Assert.Matches("^(draw|cover|put down|change|make|put in|take out|mirror|half turn|quarter turn|swap|other side|shift|move|begin) .+", Wording.English.EditName(edit)),
         iter: Effort.Of(500, 5_000));
 
     [Fact]
@@ -75,7 +77,7 @@ public sealed class EditLaws
             var (rows, ends) = (c.Document.Motif.Rows, c.Document.Motif.Columns);
             var grown = Assert.IsType<EditResult.Done>(new ResizeMotif(rows + c.More.Item1, ends + c.More.Item2).Apply(c.Document));
             var back = Assert.IsType<EditResult.Done>(new ResizeMotif(rows, ends).Apply(grown.Document));
-            Assert.Empty(grown.Consequences);
+            Assert.All(grown.Consequences, consequence => Assert.IsType<RowsNotWoven>(consequence));
             Assert.Empty(back.Consequences);
             Assert.Equal(c.Document, back.Document);
         },

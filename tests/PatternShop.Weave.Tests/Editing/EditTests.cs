@@ -114,6 +114,17 @@ public sealed class EditTests
     }
 
     [Fact]
+    public void A_box_is_covered_and_the_rest_stays()
+    {
+        var document = Charts.Document("xxxx/xxxx/xxxx");
+        var cover = SetCells.Covering(3, 4, new CellRectangle(1, 1, 2, 3), GridText.Read("x.", ".."));
+        Assert.Equal(GridText.Read("xxxx", "xx.x", "x..."), Made(cover, document).Document.Motif);
+        Assert.Equal("cover 6 cells", Wording.English.EditName(cover));
+        Assert.Equal("put down a copy: 6 cells", Wording.English.EditName(cover with { Act = CellsAct.Paste }));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SetCells.Covering(3, 4, new CellRectangle(1, 1, 2, 4), GridText.Read("x")));
+    }
+
+    [Fact]
     public void Undo_names_what_is_undone()
     {
         var names = new Edit[]

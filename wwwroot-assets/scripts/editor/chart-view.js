@@ -18,6 +18,7 @@ export class ChartView {
     this.stage = stage;
     this.chart = chart;
     this.cellFor = cellFor;
+    this.onLayOut = () => { };
     this.sheet = stage.appendChild(document.createElement('div'));
     this.sheet.className = 'chart-sheet';
     this.canvas = this.sheet.appendChild(document.createElement('canvas'));
@@ -46,6 +47,7 @@ export class ChartView {
     this.sizeSheet(before);
     this.sizeCanvas(ratio);
     this.paint();
+    this.onLayOut();
   }
 
   // row 1 is in sight at first; whatever is at the bottom left afterwards stays there

@@ -3,6 +3,8 @@
 
 import { Stroke, readStroke, writeStroke } from './stroke.js';
 
+const MOST_ONE_BY_ONE = 300;
+
 export class Desk {
   /** show: paints { cell(row, end), all(), resized(motif) }. */
   constructor(echo, sender, show) {
@@ -17,12 +19,13 @@ export class Desk {
     return this.echo.shown;
   }
 
-  begin({ row, end }) {
+  /** Begins a stroke on a cell; over is what it and those to come become, by default the opposite of what it is. */
+  begin({ row, end }, over = this.motif.has(row, end) && !this.motif.get(row, end)) {
     if (this.stroke || !this.motif.has(row, end)) {
       return false;
     }
     this.stroke = new Stroke(this.motif.rows, this.motif.ends);
-    this.strokeOver = !this.motif.get(row, end);
+    this.strokeOver = over;
     this.extend([{ row, end }]);
     return true;
   }
@@ -36,6 +39,14 @@ export class Desk {
     }
   }
 
+  /** Puts another stroke in the place of the one under way: a line, say, that is drawn to another cell now. */
+  replace(stroke) {
+    if (this.stroke) {
+      this.stroke = stroke;
+      this.renew();
+    }
+  }
+
   end() {
     const stroke = this.stroke;
     this.stroke = null;
@@ -46,18 +57,35 @@ export class Desk {
 
   /** Gives up the stroke under way: it was never drawn. */
   takeBack() {
-    const stroke = this.stroke;
-    this.stroke = null;
-    if (stroke) {
-      this.echo.renew();
-      for (const { row, end } of stroke) {
-        this.show.cell(row, end);
-      }
+    if (this.stroke) {
+      this.stroke = null;
+      this.renew();
+    }
+  }
+
+  renew() {
+    const before = this.motif;
+    this.echo.renew();
+    this.stroke?.applyTo(this.motif);
+    const changed = [...before.differing(this.motif)];
+    if (changed.length > MOST_ONE_BY_ONE) {
+      this.show.all();
+    } else {
+      changed.forEach(({ row, end }) => this.show.cell(row, end));
     }
   }
 
   toggle(cell) {
     if (this.begin(cell)) {
+      this.end();
+    }
+  }
+
+  /** A whole stroke at once. */
+  draw(stroke) {
+    if (!this.stroke && stroke.size > 0) {
+      this.stroke = stroke;
+      this.renew();
       this.end();
     }
   }

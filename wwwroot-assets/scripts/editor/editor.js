@@ -1,23 +1,33 @@
 // The drawing part of the editor page: ties the parts together and is what the server talks to.
 
+import { boxOf, boxWords, countOf, endsOf, rowsOf, wholeBox } from './box.js';
+import { CellGrid } from './cell-grid.js';
 import { ChartView } from './chart-view.js';
 import { goneClients, holdClient, newClient } from './clients.js';
+import { Copied } from './copied.js';
 import { Desk } from './desk.js';
 import { Drafts } from './drafts.js';
 import { Echo } from './echo.js';
 import { Fields } from './fields.js';
 import { cellThatFits } from './geometry.js';
 import { Grid } from './grid.js';
+import { Hand } from './hand.js';
 import { Keyboard } from './keyboard.js';
 import { marksOf } from './marks.js';
+import { KEY_LIST } from './keys.js';
 import { MotifChart } from './motif-chart.js';
+import { Overlay } from './overlay.js';
 import { Outbox } from './outbox.js';
 import { PieceChart } from './piece-chart.js';
 import { PieceMap } from './piece-map.js';
 import { Pointer } from './pointer.js';
 import { RefusedList } from './refused-list.js';
 import { savingState } from './saving.js';
+import { Sayer } from './sayer.js';
 import { Sender } from './sender.js';
+import { chosenAfter, shapeRequest, ShapePanel } from './shape-panel.js';
+import { Stroke } from './stroke.js';
+import { Ways } from './ways.js';
 
 const MOST_ZOOM = 4;
 const line = { connected: true };
@@ -97,19 +107,108 @@ class Editor {
 
   openMotif() {
     const stage = this.root.querySelector('[data-motif]');
-    const say = this.root.querySelector('[data-say]');
+    const [where, said] = ['[data-where]', '[data-say]'].map(name => this.root.querySelector(name));
+    const sayer = new Sayer(text => { said.textContent = text; });
+    this.say = text => sayer.say(text);
+    this.copied = new Copied(localStorage);
     this.motifView = new ChartView(stage, new MotifChart(this.desk), ({ ends }, width) => zoomed(cellThatFits(ends, width, 14, 40), this.zoom));
-    this.keyboard = new Keyboard(stage, this.motifView, this.desk, text => { say.textContent = text; });
-    const { desk, keyboard } = this;
-    this.pointer = new Pointer(this.motifView, {
-      begin: cell => {
-        keyboard.place(cell);
-        return desk.begin(cell);
-      },
-      extend: cells => desk.extend(cells),
-      end: () => desk.end(),
-      takeBack: () => desk.takeBack(),
+    this.ways = new Ways(this.root.querySelector('[data-ways]'), name => this.wayChanged(name));
+    this.hand = new Hand(this.desk, this.ways, () => this.copied.piece, {
+      chosen: () => this.showChosen(),
+      corner: cell => this.say(`first corner: ${boxWords(boxOf(cell))}. Now the other corner.`),
+      moved: (box, by) => this.shape('move', by, box),
     });
+    this.overlay = new Overlay(this.motifView, this.hand, this.ways);
+    const tell = { where: text => { where.textContent = text; }, say: text => { this.say(text); where.textContent = text; } };
+    this.keyboard = new Keyboard(stage, this.motifView, this.hand, this.ways, new CellGrid(stage, this.motifView, this.hand), tell, {
+      copy: () => this.copy(),
+      putDown: () => this.putDown(this.keyboard.at),
+      carry: (box, by) => this.shape('move', by, box),
+    });
+    this.pointer = new Pointer(this.motifView, {
+      press: cell => {
+        this.keyboard.place(cell);
+        return this.hand.press(cell);
+      },
+      drag: (last, cell) => this.hand.drag(last, cell),
+      release: () => this.hand.release(),
+      giveUp: () => this.hand.giveUp(),
+    }, steps => this.zoomBy(steps));
+    this.shapes = new ShapePanel(this.root.querySelector('[data-shape]'), this.hand, (act, by) => this.act(act, by));
+    showKeys(this.root.querySelector('[data-keys]'));
+    this.showChosen();
+  }
+
+  wayChanged(name) {
+    if (name === 'way') {
+      this.hand.giveUp();
+      if (this.ways.way === 'choose') {
+        this.shapes.open();
+      }
+    }
+    this.overlay.show();
+  }
+
+  showChosen() {
+    this.shapes?.show();
+    this.overlay?.show();
+  }
+
+  /** Called by the server: the first row and end that are chosen, and how many of each; null when nothing is. */
+  chosenCells() {
+    const { chosen } = this.hand;
+    return chosen && [chosen.row, chosen.end, rowsOf(chosen), endsOf(chosen)];
+  }
+
+  /** What a button of the shape panel says. */
+  act(name, by) {
+    const { chosen } = this.hand;
+    switch (name) {
+      case 'copy': return this.copy();
+      case 'putDown': return this.putDown({ row: chosen.row, end: chosen.end });
+      case 'coverWith': return this.coverWith(chosen);
+      case 'clear': return this.hand.markChosen({ row: chosen.row, end: chosen.end }, 'under');
+      default: return this.shape(name, by);
+    }
+  }
+
+  coverWith(box) {
+    const { piece } = this.copied;
+    if (piece) {
+      this.desk.draw(Stroke.covering(this.desk.motif, box, piece));
+    }
+    this.tell([piece ? `Covered: ${boxWords(box)}.` : 'Nothing is copied yet.']);
+  }
+
+  /** Asks the server to change the shape; what was chosen stays chosen where it goes. */
+  async shape(what, by, chosen = this.hand.chosen) {
+    let answer = { done: false, words: ['This is not done: there is no connection. Try again when it is back.'] };
+    await this.fields.ask(async () => { answer = await this.server.invokeMethodAsync('Shape', shapeRequest(what, chosen, by)) ?? answer; });
+    this.hand.choose(answer.done ? chosenAfter(what, chosen, by) : chosen);
+    this.tell(answer.words);
+  }
+
+  tell(words) {
+    this.shapes.say(words);
+    this.say(words.join(' '));
+  }
+
+  /** Copies what is chosen, or the whole motif. */
+  copy() {
+    const box = this.hand.chosen ?? wholeBox(this.desk.motif);
+    this.copied.keep(this.desk.motif.part(box));
+    this.tell([`Copied: ${countOf(box)}.`]);
+  }
+
+  putDown(cell) {
+    const { piece } = this.copied;
+    if (!piece) {
+      this.tell(['Nothing is copied yet.']);
+      return;
+    }
+    const box = this.hand.putDown(cell, piece);
+    this.hand.choose(box);
+    this.tell([`Put down: ${boxWords(box)}.`]);
   }
 
   /** Larger or smaller cells, in steps; what was at the bottom left stays there. */
@@ -182,6 +281,7 @@ class Editor {
 
   resized() {
     this.pointer.giveUp();
+    this.hand.resized();
     this.motifView.layOut();
     this.keyboard.resized();
   }
@@ -190,6 +290,7 @@ class Editor {
     if (event.key === 'Escape') {
       this.pointer.giveUp();
       this.unmark();
+      this.hand.giveUp();
     }
     const letter = event.key.toLowerCase();
     if (!(event.ctrlKey || event.metaKey) || event.altKey || event.target.closest('input, textarea, select')) {
@@ -263,4 +364,12 @@ class Editor {
 
 function zoomed(cell, steps) {
   return Math.round(cell * 1.25 ** steps);
+}
+
+function showKeys(list) {
+  for (const [keys, words] of KEY_LIST) {
+    const line = list.appendChild(document.createElement('div'));
+    line.appendChild(document.createElement('dt')).textContent = keys;
+    line.appendChild(document.createElement('dd')).textContent = words;
+  }
 }

@@ -35,6 +35,39 @@ export class Grid {
     return this.rows === other.rows && this.ends === other.ends;
   }
 
+  /** Every cell that is over, row by row. */
+  * cells() {
+    for (let at = 0; at < this.bytes.length; at++) {
+      for (let left = this.bytes[at], bit = 0; left > 0; left >>= 1, bit++) {
+        if (left & 1) {
+          yield { row: Math.floor(at / this.perRow), end: (at % this.perRow) * 8 + bit };
+        }
+      }
+    }
+  }
+
+  /** The cells that another grid of this size has otherwise, row by row. */
+  * differing(other) {
+    yield* new Grid(this.rows, this.ends, this.bytes.map((byte, at) => byte ^ other.bytes[at])).cells();
+  }
+
+  /** A part of the grid; box as in box.js. */
+  part(box) {
+    const part = new Grid(box.lastRow - box.row + 1, box.lastEnd - box.end + 1);
+    for (let row = 0; row < part.rows; row++) {
+      for (let end = 0; end < part.ends; end++) {
+        part.set(row, end, this.get(row + box.row, end + box.end));
+      }
+    }
+    return part;
+  }
+
+  toBase64() {
+    let letters = '';
+    this.bytes.forEach(byte => { letters += String.fromCharCode(byte); });
+    return btoa(letters);
+  }
+
   copy() {
     return new Grid(this.rows, this.ends, this.bytes.slice());
   }

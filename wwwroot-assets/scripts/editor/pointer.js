@@ -1,14 +1,16 @@
-// Drawing with pen, finger or mouse. A stroke sets every cell that it meets to the opposite of the one it began on; what
-// the browser takes away again (pointercancel) or the Escape key gives up was never drawn. A second finger takes back a
-// stroke just begun, and both move the chart.
+// Pen, finger or mouse: presses, drags and lets go, with every sample that the browser took in between. What the browser
+// takes away again (pointercancel) or the Escape key gives up was never drawn. A second finger takes back a stroke just
+// begun; two fingers move the chart, and make its cells larger or smaller.
 
-import { cellsBetween } from './line.js';
+import { pinch } from './pinch.js';
 
 export class Pointer {
-  /** view: where cells lie; desk: begins, extends, ends and takes back a stroke. */
-  constructor(view, desk) {
+  /** view: where cells lie; hand { press(cell), drag(last, cell), release(), giveUp() }; zoom(steps) makes cells larger. */
+  constructor(view, hand, zoom) {
     this.view = view;
-    this.desk = desk;
+    this.hand = hand;
+    this.zoom = zoom;
+    this.spread = null;
     this.active = null;
     this.fingers = new Map();
     const { canvas } = view;
@@ -31,7 +33,7 @@ export class Pointer {
       return;
     }
     const cell = this.view.cellAt(event);
-    if (!this.desk.begin(cell)) {
+    if (!this.hand.press(cell)) {
       return;
     }
     event.preventDefault();
@@ -51,7 +53,7 @@ export class Pointer {
     for (const sample of samples.length > 0 ? samples : [event]) {
       const cell = this.view.cellAt(sample);
       if (cell.row !== this.active.last.row || cell.end !== this.active.last.end) {
-        this.desk.extend(cellsBetween(this.active.last, cell).slice(1));
+        this.hand.drag(this.active.last, cell);
         this.active.last = cell;
       }
     }
@@ -61,6 +63,7 @@ export class Pointer {
   pan(event) {
     const before = this.fingers.get(event.pointerId);
     if (before) {
+      this.stretch();
       const by = { left: (before.x - event.clientX) / this.fingers.size, top: (before.y - event.clientY) / this.fingers.size };
       this.fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
       const { stage } = this.view;
@@ -70,16 +73,29 @@ export class Pointer {
     }
   }
 
-  up(event) {
+  stretch() {
+    const { steps, spread } = pinch([...this.fingers.values()], this.spread);
+    this.spread = spread;
+    if (steps !== 0) {
+      this.zoom(steps);
+    }
+  }
+
+  lift(event) {
     this.fingers.delete(event.pointerId);
+    this.spread = null;
+  }
+
+  up(event) {
+    this.lift(event);
     if (event.pointerId === this.active?.id) {
       this.active = null;
-      this.desk.end();
+      this.hand.release();
     }
   }
 
   cancel(event) {
-    this.fingers.delete(event.pointerId);
+    this.lift(event);
     if (event.pointerId === this.active?.id) {
       this.giveUp();
     }
@@ -88,7 +104,7 @@ export class Pointer {
   giveUp() {
     if (this.active) {
       this.active = null;
-      this.desk.takeBack();
+      this.hand.giveUp();
     }
   }
 }

@@ -1,58 +1,85 @@
 // A stroke: cells of the motif and what each becomes; setting them again changes nothing. As text, which is what is
 // kept and sent, it names the size of the motif it was drawn on:
 //   8.8 o0:3-5/2,7 u4:0      (row 0, ends 3 to 5 over; row 1, ends 2 and 7 over; row 4, end 0 under)
-// Numbers are in base 36, rows and ends from 0; a row without its number is the one after the last.
+// Numbers are in base 36, rows and ends from 0; a row without its number is the one after the last. A box that is
+// covered with a piece, repeated from the lower left corner, is
+//   8.8 c0:0-3:5=2.2:AQI=    (rows 0 to 3 of ends 0 to 5, with a piece of 2 rows of 2 ends, packed as a grid is)
+// and p instead of c where a copy was put down.
+
+import { Grid } from './grid.js';
 
 export class Stroke {
   constructor(rows, ends) {
     this.rows = rows;
     this.ends = ends;
-    this.cells = new Map();
+    this.size = 0;
+    this.chosen = new Grid(rows, ends);
+    this.over = new Grid(rows, ends);
+    this.covering = null;
   }
 
-  get size() {
-    return this.cells.size;
+  /** A stroke that covers a box of the motif with a piece (a grid); act is 'c' for covering and 'p' for putting a copy down. */
+  static covering(size, box, piece, act = 'c') {
+    const stroke = new Stroke(size.rows, size.ends);
+    for (let row = box.row; row <= box.lastRow; row++) {
+      for (let end = box.end; end <= box.lastEnd; end++) {
+        stroke.add(row, end, piece.get((row - box.row) % piece.rows, (end - box.end) % piece.ends));
+      }
+    }
+    stroke.covering = { box, piece, act };
+    return stroke;
   }
 
   /** Sets a cell; false when it is outside the motif or was set like that before. */
   add(row, end, over) {
-    const key = row * this.ends + end;
-    if (row < 0 || row >= this.rows || end < 0 || end >= this.ends || this.cells.get(key) === over) {
+    if (!this.chosen.has(row, end) || (this.chosen.get(row, end) && this.over.get(row, end) === over)) {
       return false;
     }
-    this.cells.set(key, over);
+    this.size += this.chosen.get(row, end) ? 0 : 1;
+    this.chosen.set(row, end, true);
+    this.over.set(row, end, over);
     return true;
   }
 
   * [Symbol.iterator]() {
-    for (const [key, over] of this.cells) {
-      yield { row: Math.floor(key / this.ends), end: key % this.ends, over };
+    for (const { row, end } of this.chosen.cells()) {
+      yield { row, end, over: this.over.get(row, end) };
     }
   }
 
   applyTo(grid) {
-    for (const { row, end, over } of this) {
-      grid.set(row, end, over);
+    const { bytes } = grid;
+    for (let at = 0; at < bytes.length; at++) {
+      bytes[at] = (bytes[at] & ~this.chosen.bytes[at]) | this.over.bytes[at];
     }
   }
 }
 
 /** The stroke as texts of at most so many characters each; most strokes are one. */
 export function writeStroke(stroke, most = 16000) {
-  const head = `${stroke.rows.toString(36)}.${stroke.ends.toString(36)}`;
+  const head = `${write(stroke.rows)}.${write(stroke.ends)}`;
+  const whole = stroke.covering ? `${head} ${writeCovering(stroke.covering)}` : '';
+  return whole !== '' && whole.length <= most ? [whole] : writeRuns(stroke, head, most);
+}
+
+function writeCovering({ box, piece, act }) {
+  return `${act}${write(box.row)}:${write(box.end)}-${write(box.lastRow)}:${write(box.lastEnd)}=${write(piece.rows)}.${write(piece.ends)}:${piece.toBase64()}`;
+}
+
+function writeRuns(stroke, head, most) {
   const texts = [];
   let text = head;
   for (const over of [true, false]) {
     let row = -2;
     for (const run of runs(stroke, over)) {
       const begins = run.row !== row && run.row !== row + 1;
-      const where = run.first === run.last ? run.first.toString(36) : `${run.first.toString(36)}-${run.last.toString(36)}`;
+      const where = run.first === run.last ? write(run.first) : `${write(run.first)}-${write(run.last)}`;
       let part = row === -2 ? ` ${over ? 'o' : 'u'}` : run.row === row ? ',' : '/';
-      part += (begins ? `${run.row.toString(36)}:` : '') + where;
+      part += (begins ? `${write(run.row)}:` : '') + where;
       if (text.length + part.length > most) {
         texts.push(text);
         text = head;
-        part = ` ${over ? 'o' : 'u'}${run.row.toString(36)}:${where}`;
+        part = ` ${over ? 'o' : 'u'}${write(run.row)}:${where}`;
       }
       text += part;
       row = run.row;
@@ -68,6 +95,9 @@ export function readStroke(text) {
   if (!(rows > 0) || !(ends > 0)) {
     return null;
   }
+  if (groups.length === 1 && /^[cp]/.test(groups[0])) {
+    return readCovering({ rows, ends }, groups[0]);
+  }
   const stroke = new Stroke(rows, ends);
   for (const group of groups) {
     if (!addGroup(stroke, group)) {
@@ -75,6 +105,18 @@ export function readStroke(text) {
     }
   }
   return stroke;
+}
+
+function readCovering(size, text) {
+  const parts = /^([cp])(\w+):(\w+)-(\w+):(\w+)=(\w+)\.(\w+):([\w+/=]+)$/.exec(text);
+  if (!parts) {
+    return null;
+  }
+  const [row, end, lastRow, lastEnd, rows, ends] = parts.slice(2, 8).map(number);
+  if (!(row <= lastRow && lastRow < size.rows && end <= lastEnd && lastEnd < size.ends && rows > 0 && ends > 0)) {
+    return null;
+  }
+  return Stroke.covering(size, { row, end, lastRow, lastEnd }, Grid.fromBase64(rows, ends, parts[8]), parts[1]);
 }
 
 function addGroup(stroke, group) {
@@ -100,19 +142,23 @@ function number(text) {
   return /^[0-9a-z]{1,4}$/.test(text) ? parseInt(text, 36) : NaN;
 }
 
+function write(value) {
+  return value.toString(36);
+}
+
 function * runs(stroke, over) {
-  const keys = [...stroke.cells].filter(cell => cell[1] === over).map(cell => cell[0]).sort((a, b) => a - b);
   let run = null;
-  for (const key of keys) {
-    const row = Math.floor(key / stroke.ends);
-    const end = key % stroke.ends;
-    if (run && run.row === row && run.last + 1 === end) {
-      run.last = end;
+  for (const cell of stroke) {
+    if (cell.over !== over) {
+      continue;
+    }
+    if (run && run.row === cell.row && run.last + 1 === cell.end) {
+      run.last = cell.end;
     } else {
       if (run) {
         yield run;
       }
-      run = { row, first: end, last: end };
+      run = { row: cell.row, first: cell.end, last: cell.end };
     }
   }
   if (run) {

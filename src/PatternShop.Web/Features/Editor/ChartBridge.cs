@@ -25,6 +25,7 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
         feed.Client = await module.InvokeAsync<string>("clientId");
         _told = seat.View.Revision;
         _editor = await module.InvokeAsync<IJSObjectReference>("open", root, _self, seat.Session.Id.Value, feed.Whole(seat.View));
+        editing.Chosen = ChosenAsync;
         Tell();
     }
 
@@ -50,6 +51,11 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
         Tell();
         await editing.ShowAsync();
     }
+
+    /// <summary>Changes the shape of the motif, or a part of it; null when it cannot be understood.</summary>
+    [JSInvokable]
+    public async Task<ShapeAnswer?> Shape(ShapeRequest request) =>
+        request?.Edit() is { } edit ? ShapeAnswer.Of(edit, await editing.MakeAsync(edit), feed.Wording) : null;
 
     [JSInvokable]
     public Task Undo() => editing.UndoAsync();
@@ -105,6 +111,10 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
             });
         }
     }
+
+    private async Task<CellRectangle?> ChosenAsync() => await _editor!.InvokeAsync<int[]?>("chosenCells") is [var row, var end, var rows, var ends]
+        ? new CellRectangle(row, end, rows, ends)
+        : null;
 
     private static Acknowledgement.Refused Unreadable() =>
         new([new Problem("", "/motif", 0, 0, "It cannot be read.", "Draw it again.")]);

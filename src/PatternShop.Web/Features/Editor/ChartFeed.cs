@@ -11,6 +11,8 @@ internal sealed class ChartFeed(Wording wording)
     private BitGrid? _known;
     private (WidthPlan Width, RowPlan Rows, int MotifRows, int MotifEnds)? _plan;
 
+    public Wording Wording { get; } = wording;
+
     /// <summary>The client that the window calls itself; its own strokes are in its picture before they are settled.</summary>
     public string Client { get; set; } = "";
 
@@ -63,7 +65,7 @@ internal sealed class ChartFeed(Wording wording)
         }
 
         _plan = plan;
-        return PieceIndex.Of(view.Piece, wording);
+        return PieceIndex.Of(view.Piece, Wording);
     }
 
     private static List<RowCells> Differing(BitGrid known, BitGrid now)

@@ -12,6 +12,9 @@ internal sealed class Editing(PatternView view, FieldEdits fields, Func<Task> sh
     /// <summary>What the page shows.</summary>
     public PatternView View { get; set; } = view;
 
+    /// <summary>Asks the page which cells are chosen; null when none are.</summary>
+    public Func<Task<CellRectangle?>> Chosen { get; set; } = static () => Task.FromResult<CellRectangle?>(null);
+
     /// <summary>The maker's session has ended: nothing can be saved from this page.</summary>
     public bool IsSignedOut { get; set; }
 

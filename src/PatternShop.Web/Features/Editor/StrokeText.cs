@@ -5,7 +5,8 @@ namespace PatternShop.Web;
 /// <summary>
 /// The text in which the browser keeps and sends a stroke: "8.8 o0:3-5/2,7 u4:0" is a stroke on a motif of 8 rows of 8 ends
 /// that sets row 0, ends 3 to 5 and row 1, ends 2 and 7 over, and row 4, end 0 under. Numbers are in base 36, rows and ends
-/// from 0; a row without its number is the one after the last.
+/// from 0; a row without its number is the one after the last. "8.8 c0:0-3:5=2.2:AQI=" covers rows 0 to 3 of ends 0 to 5 with a piece
+/// of 2 rows of 2 ends, packed as <see cref="MotifCells"/> are; with p for c a copy is put down.
 /// </summary>
 internal static class StrokeText
 {
@@ -27,6 +28,11 @@ internal static class StrokeText
         if (sizes is not [>= 1 and <= Bounds.MotifRows, >= 1 and <= Bounds.MotifEnds])
         {
             return null;
+        }
+
+        if (groups is [['c' or 'p', ..] covering])
+        {
+            return CoveringText.Read(sizes[0], sizes[1], covering, Number);
         }
 
         var cells = new CellSet(sizes[0], sizes[1]);

@@ -34,6 +34,26 @@ public sealed class StrokeTextTests
         Assert.Equal((33, 24, true), (stroke!.Cells.Rows, stroke.Cells.Columns, stroke.Cells[30, 23]));
     }
 
+    [Fact]
+    public void A_box_is_covered_with_a_piece_or_a_copy_put_down()
+    {
+        // 2 rows of 2 ends, .x first and x. above it: what the script writes for it
+        var cover = StrokeText.Read("4.6 c1:1-3:5=2.2:AgE=");
+        Assert.Equal(GridText.Read("......", ".xxxxx", ".xxxxx", ".xxxxx"), cover!.Cells);
+        Assert.Equal(GridText.Read("......", "..x.x.", ".x.x.x", "..x.x."), cover.Over);
+        Assert.Equal(CellsAct.Cover, cover.Act);
+        var copy = StrokeText.Read("3.3 p2:2-2:2=2.2:AQI=");
+        Assert.Equal((CellsAct.Paste, 1, true), (copy!.Act, copy.Cells.Count, copy.Over[2, 2]));
+    }
+
+    [Fact]
+    public void A_wide_piece_is_read_whole()
+    {
+        var piece = BitGrid.Create(3, 130, (row, end) => (row + end) % 3 == 0);
+        var covered = StrokeText.Read($"3.3m c0:0-2:3l=3.3m:{MotifCells.Of(piece).Cells}");
+        Assert.Equal(piece, covered!.Over);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("8.8")]
@@ -55,6 +75,18 @@ public sealed class StrokeTextTests
     [InlineData("8.8 o0:1 u0:2 o0:3")]
     [InlineData("8.8 O0:1")]
     [InlineData("8.8 o0:1\n")]
+    [InlineData("3.3 c")]
+    [InlineData("3.3 c1:1-2:2")]
+    [InlineData("3.3 c1:1-2:2=2.2")]
+    [InlineData("3.3 c1:1-2:2=2.2:AQ==")]
+    [InlineData("3.3 c1:1-2:2=2.2:A?I=")]
+    [InlineData("3.3 c1:1-2:2=0.2:")]
+    [InlineData("3.3 c1:1-2:2=rt.2:AQI=")]
+    [InlineData("3.3 c1:1-3:2=2.2:AQI=")]
+    [InlineData("3.3 c2:2-1:1=2.2:AQI=")]
+    [InlineData("3.3 c1:1-2:2=2.2:AQI= o0:1")]
+    [InlineData("3.3 d1:1-2:2=2.2:AQI=")]
+    [InlineData("3.3 c1-2:2=2.2:AQI=")]
     public void What_is_no_stroke_is_none(string text) => Assert.Null(StrokeText.Read(text));
 
     [Fact]
@@ -64,7 +96,8 @@ public sealed class StrokeTextTests
     [Fact]
     public void Whatever_comes_is_a_stroke_or_none() => Gen.OneOf(
         Gen.String,
-        Gen.OneOf("8.8", " ", "o", "u", "0", "7", ":", "-", "/", ",", "z").Array[0, 20].Select(string.Concat).Select(text => "8.8 o0:" + text)).Sample(
+        Gen.OneOf("8.8", " ", "o", "u", "0", "7", ":", "-", "/", ",", "z").Array[0, 20].Select(string.Concat).Select(text => "8.8 o0:" + text),
+        Gen.OneOf("2.2", "1.1", "AQI=", "=", ":", "-", "0", "7", "9", "/").Array[0, 12].Select(string.Concat).Select(text => "8.8 c0:0-" + text)).Sample(
         text =>
         {
             if (StrokeText.Read(text) is { } stroke)
