@@ -57,6 +57,11 @@ internal sealed class EditorPage(Visit visit)
     /// <summary>What fingers do on a motif of 8 rows of 8 ends: touchStart, touchMove or touchEnd, with the cells on which they are.</summary>
     public async Task TouchAsync(string what, params (int Row, int End)[] fingers)
     {
+        if (what == "touchStart" && fingers.Length == 1)
+        {
+            await Stage.ScrollIntoViewIfNeededAsync();
+        }
+
         var middle = await MiddleAsync(8, 8);
         var points = fingers.Select(middle).Index().Select(finger => new { x = finger.Item.X, y = finger.Item.Y, id = finger.Index }).ToArray();
         _hand ??= await Page.Context.NewCDPSessionAsync(Page);
