@@ -74,7 +74,7 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
               return `${grid.getAttribute('aria-rowcount')} rows, ${grid.getAttribute('aria-colcount')} ends: ${place}; ${stops} more stops`;
             }
             """));
-        foreach (var key in new[] { "Control+Home", "Shift+ArrowUp", "Shift+ArrowRight", "o", "Control+c", "End", "ArrowLeft", "Control+v" })
+        foreach (var key in new[] { "Control+Home", "Shift+ArrowUp", "Shift+ArrowRight", "o", "Control+c", "ArrowDown", "End", "ArrowLeft", "Control+v" })
         {
             await editor.PressAsync(key);
         }
