@@ -22,7 +22,7 @@ public static class Runs
     {
         ArgumentNullException.ThrowIfNull(cells);
         var words = cells.RowWords(row);
-        var runs = new List<Run>();
+        var runs = new List<Run>((cells.Columns / 2) + 1);
         var over = (words[0] & 1) != 0;
         for (var start = 0; start < cells.Columns; over = !over)
         {

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace PatternShop.Weave;
 
 /// <summary>
@@ -29,7 +31,7 @@ internal sealed class WritingSearch(int motifEnds)
         if (_found.Count == 0)
         {
             Append(items, runs, 0, runs.Count);
-            return new Writing(items.ToSequence());
+            return new Writing(Sequence.Of<WritingItem>(CollectionsMarshal.AsSpan(items)));
         }
 
         Prepare(runs);
@@ -41,7 +43,7 @@ internal sealed class WritingSearch(int motifEnds)
         }
 
         Assemble(items, runs, table, 0, runs.Count);
-        return new Writing(items.ToSequence());
+        return new Writing(Sequence.Of<WritingItem>(CollectionsMarshal.AsSpan(items)));
     }
 
     private static void Check(Sequence<Run> runs)
@@ -191,7 +193,7 @@ internal sealed class WritingSearch(int motifEnds)
             Append(items, runs, from, to);
         }
 
-        return items.ToSequence();
+        return Sequence.Of<WritingItem>(CollectionsMarshal.AsSpan(items));
     }
 
     private static void Append(List<WritingItem> items, Sequence<Run> runs, int from, int to)

@@ -84,6 +84,7 @@ public sealed partial class WeaveAlongTests(Stage stage) : Journey(stage)
         Assert.Equal((0, 0), await page.KeptAsync());
         await found.PressAsync("Enter");
         Assert.Equal((number, 0), await page.KeptAsync());
+        await Assertions.Expect(visit.Page.Locator("#next:focus, #back:focus")).ToHaveCountAsync(1);
         await visit.Page.Keyboard.PressAsync("Backspace");
         Assert.Equal((0, 0), await page.KeptAsync());
     }

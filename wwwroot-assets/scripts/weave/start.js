@@ -87,7 +87,11 @@ byId('by-rows').addEventListener('change', event => go({ ...place, byRows: event
 byId('show-rows').addEventListener('click', () => { byId('options').close(); showList(true); });
 byId('lost-open').addEventListener('click', () => {
   byId('options').close();
-  askLost(piece, place.woven, row => go(goOnAfter(place, row)));
+  askLost(piece, place.woven, row => {
+    go(goOnAfter(place, row));
+    // on a button that steps, once it can be pressed there, so that keys step at once
+    requestAnimationFrame(() => byId(row < piece.rows ? 'next' : 'back').focus());
+  });
 });
 byId('one-row').addEventListener('click', () => showList(false));
 addEventListener('resize', show);
