@@ -37,7 +37,7 @@ internal sealed class SheetFrame
     public Sequence<PagePlan> Pages(Rhythm rhythm, bool apart)
     {
         var chart = new ChartSheets(Piece, rhythm, Wording);
-        var closing = new Stack(ClosingBlocks.Of(Piece, Version, rhythm, Wording).ToSequence());
+        var closing = new Stack([.. ClosingBlocks.Of(Piece, Version, rhythm, Wording), .. ShaftsBlock.Of(Piece, rhythm, Wording)]);
         var all = new Stack([.. Before(rhythm), new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, chart)), .. After(rhythm), new Stacked(rhythm.Section, apart ? new OnNewPage(closing) : closing)]);
         return Pages(all);
     }

@@ -20,7 +20,7 @@ public static class Satins
     /// in A. Wolfensberger, Theory of Silk Weaving, 2nd ed. 1921, p. 33.
     /// </summary>
     public static Sequence<int> Moves(int ends) =>
-        Enumerable.Range(2, Math.Max(0, ends - 3)).Where(move => Divisor(ends, move) == 1).ToSequence();
+        Enumerable.Range(2, Math.Max(0, ends - 3)).Where(move => Divisors.Greatest(ends, move) == 1).ToSequence();
 
     /// <summary>A satin of n ends: the binding point of each row lies Move ends to the right of the one below.</summary>
     public static WeaveResult Regular(int ends, int move, SatinFace face)
@@ -41,6 +41,4 @@ public static class Satins
 
         return new WeaveResult.Made(BitGrid.Create(ends, ends, (row, end) => (end == row * move % ends) == (face == SatinFace.Warp)));
     }
-
-    private static int Divisor(int a, int b) => b == 0 ? a : Divisor(b, a % b);
 }

@@ -43,7 +43,7 @@ public static class Twills
 
         var away = rises == Side.Right ? -1 : 1;
         return new WeaveResult.Made(BitGrid.Create(
-            row.Length / Divisor(row.Length, step),
+            row.Length / Divisors.Greatest(row.Length, step),
             row.Length,
             (r, end) => row[Modulo(end + (away * ((r * step) + begin)), row.Length)]));
     }
@@ -105,10 +105,37 @@ public static class Twills
         return BitGrid.Create(rows.Count, ends.Count, (row, end) => weave[rows[row] - 1, ends[end] - 1]);
     }
 
+    /// <summary>
+    /// A weave drawn from a base weave by a typed order of ends and a typed order of rows, as <see cref="ThreadOrder"/> reads them; an order
+    /// that is left empty takes every thread once. Problems name the order in their pointer, "/ends" or "/rows".
+    /// </summary>
+    public static WeaveResult Drawn(BitGrid weave, string ends, string rows)
+    {
+        ArgumentNullException.ThrowIfNull(weave);
+        var read = new[] { Order(ends, "/ends", weave.Columns, Bounds.MotifEnds), Order(rows, "/rows", weave.Rows, Bounds.MotifRows) };
+        var problems = read.SelectMany(order => order.Problems).ToSequence();
+        return problems.Count == 0
+            ? new WeaveResult.Made(Reorder(weave, read[0].Threads, read[1].Threads))
+            : new WeaveResult.Refused(problems);
+    }
+
     /// <summary>The order there and back again of n threads.</summary>
     public static Sequence<int> ThereAndBack(int threads, PointWay way) => way == PointWay.Continued
         ? [.. Enumerable.Range(1, threads), 1, .. Enumerable.Range(2, Math.Max(0, threads - 1)).Reverse()]
         : [.. Enumerable.Range(1, threads), .. Enumerable.Range(2, Math.Max(0, threads - 2)).Reverse()];
+
+    private static (Sequence<int> Threads, IEnumerable<Problem> Problems) Order(string text, string pointer, int threads, int most)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return string.IsNullOrWhiteSpace(text)
+            ? (EveryThread(threads), [])
+            : ThreadOrder.Read(text, threads, most) switch
+            {
+                OrderResult.Read order => (order.Threads, []),
+                OrderResult.Refused refused => ([], refused.Problems.Select(problem => problem with { Pointer = pointer })),
+                _ => throw new InvalidOperationException("No other result."),
+            };
+    }
 
     private static Sequence<int> EveryThread(int threads) => Enumerable.Range(1, threads).ToSequence();
 
@@ -127,8 +154,6 @@ public static class Twills
 
         return counts.Count % 2 == 0 && counts.Count <= Bounds.MotifEnds ? counts : null;
     }
-
-    private static int Divisor(int a, int b) => b == 0 ? a : Divisor(b, a % b);
 
     private static int Modulo(int value, int by) => ((value % by) + by) % by;
 }
