@@ -58,7 +58,7 @@ public sealed class PublicShelf
             }
 
             var files = await context.VersionFiles
-                .Where(file => file.PatternId == id.Value && file.Number == number)
+                .Where(file => file.PatternId == id.Value && file.Number == number && !file.Edition.StartsWith(IssuedPhotos.Edition))
                 .OrderBy(file => file.Place)
                 .Select(file => new ShelfFileCard(file.Edition, file.Name, file.MediaType, file.Hash, file.Size))
                 .ToListAsync(cancellationToken);
@@ -66,6 +66,9 @@ public sealed class PublicShelf
             {
                 Kind = version.Kind,
                 Code = version.Code is { } code ? new CopyCode(code) : null,
+                Photos = await PhotoDesk.Cards(context.Photos.Where(photo => photo.PatternId == id.Value && context.VersionFiles.Any(file =>
+                    file.PatternId == id.Value && file.Number == number && file.Hash == photo.Hash && file.Edition.StartsWith(IssuedPhotos.Edition))))
+                    .ToListAsync(cancellationToken),
                 Mends = await ReportDesk.MendedAsync(context, version, cancellationToken),
             };
         },

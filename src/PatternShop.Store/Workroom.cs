@@ -188,7 +188,13 @@ public sealed class Workroom
         }
 
         Issuing.RequireSame(request, now.Document);
-        await Issuing.AddAsync(context, pattern, request, _time.GetUtcNow(), cancellationToken);
+        var (photos, problems) = await IssuedPhotos.OfAsync(context, pattern.Id, now.Document, cancellationToken);
+        if (problems.Count > 0)
+        {
+            return new IssueResult.Refused(problems);
+        }
+
+        await Issuing.AddAsync(context, pattern, request with { Files = [.. request.Files, .. photos] }, _time.GetUtcNow(), cancellationToken);
         // equal content may have been stored in the words of an older format
         pattern.Hash = request.Hash;
         return new IssueResult.Issued(request.Number);

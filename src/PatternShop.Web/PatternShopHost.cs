@@ -64,6 +64,8 @@ internal static class PatternShopHost
         builder.Services.AddSingleton<Issuer>();
         builder.Services.AddSingleton<IssueTools>();
         builder.Services.AddSingleton<ReportThrottle>();
+        builder.Services.AddSingleton<PhotoTools>();
+        builder.Services.AddSingleton<PhotoRoom>();
         var app = builder.Build();
         UsePipeline(app, settings);
         MapEndpoints(app);
@@ -148,6 +150,7 @@ internal static class PatternShopHost
         studio.MapIssuing();
         studio.MapPreviewing();
         studio.MapReportDesk();
+        studio.MapPhotos();
         app.MapEditor();
     }
 

@@ -23,6 +23,7 @@ internal sealed class TestStore : IAsyncDisposable
         Workroom = new Workroom(Access, Time, Random);
         Shelf = new PublicShelf(Access);
         Previews = new PreviewDesk(Access, Time, Random);
+        Photos = new PhotoDesk(Access, Time);
         Reports = new ReportDesk(Access, Time, Random);
     }
 
@@ -44,6 +45,8 @@ internal sealed class TestStore : IAsyncDisposable
     public PublicShelf Shelf { get; }
 
     public PreviewDesk Previews { get; }
+
+    public PhotoDesk Photos { get; }
 
     public ReportDesk Reports { get; }
 

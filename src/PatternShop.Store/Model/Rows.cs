@@ -84,6 +84,32 @@ internal sealed class CarriedOutRow
     public required long Revision { get; init; }
 }
 
+/// <summary>A photo of a pattern, made anew by us, in two sizes. Written once.</summary>
+internal sealed class PhotoRow
+{
+    public required string PatternId { get; init; }
+
+    /// <summary>Hash of <see cref="Large"/>.</summary>
+    public required string Hash { get; init; }
+
+    public required int Width { get; init; }
+
+    public required int Height { get; init; }
+
+    public required byte[] Large { get; init; }
+
+    /// <summary>Hash of <see cref="Small"/>.</summary>
+    public required string SmallHash { get; init; }
+
+    public required int SmallWidth { get; init; }
+
+    public required int SmallHeight { get; init; }
+
+    public required byte[] Small { get; init; }
+
+    public required DateTimeOffset KeptAt { get; init; }
+}
+
 internal sealed class VersionRow : IIssuedRow
 {
     public required string PatternId { get; init; }

@@ -16,6 +16,8 @@ internal abstract class StoreContext(DbContextOptions options) : DbContext(optio
 
     public DbSet<CarriedOutRow> CarriedOut => Set<CarriedOutRow>();
 
+    public DbSet<PhotoRow> Photos => Set<PhotoRow>();
+
     public DbSet<VersionRow> Versions => Set<VersionRow>();
 
     public DbSet<VersionFileRow> VersionFiles => Set<VersionFileRow>();

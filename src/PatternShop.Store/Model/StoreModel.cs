@@ -7,13 +7,14 @@ namespace PatternShop.Store;
 internal static class StoreModel
 {
     private const int HashLength = 64;
-    private static readonly Type[] GoWithPattern = [typeof(StepRow), typeof(CarriedOutRow), typeof(PreviewRow)];
+    private static readonly Type[] GoWithPattern = [typeof(StepRow), typeof(CarriedOutRow), typeof(PreviewRow), typeof(PhotoRow)];
 
     public static void Build(ModelBuilder model)
     {
         Makers(model);
         Patterns(model);
         History(model);
+        Photos(model);
         Versions(model);
         Readers(model);
         foreach (var reference in model.Model.GetEntityTypes().SelectMany(type => type.GetForeignKeys()))
@@ -63,6 +64,15 @@ internal static class StoreModel
             carriedOut.HasOne<PatternRow>().WithMany().HasForeignKey(row => row.PatternId);
         });
     }
+
+    private static void Photos(ModelBuilder model) => model.Entity<PhotoRow>(photo =>
+    {
+        photo.ToTable("Photos");
+        photo.HasKey(row => new { row.PatternId, row.Hash });
+        photo.Property(row => row.Hash).HasMaxLength(HashLength);
+        photo.Property(row => row.SmallHash).HasMaxLength(HashLength);
+        photo.HasOne<PatternRow>().WithMany().HasForeignKey(row => row.PatternId);
+    });
 
     private static void Versions(ModelBuilder model)
     {

@@ -29,6 +29,9 @@ public sealed record IssuedVersion(PatternId Id, int Number, DateOnly Date, stri
     /// <summary>The code on its sheets; null when they have none.</summary>
     public CopyCode? Code { get; init; }
 
+    /// <summary>The photos that its document names.</summary>
+    public IReadOnlyList<PhotoCard> Photos { get; init; } = [];
+
     /// <summary>The rows that readers reported and that it mends.</summary>
     public IReadOnlyList<MendedRow> Mends { get; init; } = [];
 }

@@ -36,6 +36,9 @@ public sealed class EndpointTests
         Circuit,
     }
 
+    // SHA-256 of the bytes 01 02 03, agreed by coreutils sha256sum: a photo of the pattern that was not issued
+    private const string PhotoHash = "039058c6f2c0cb492c533b0a4d14ef77cc0f78abccced5287d84a1a2011cfb81";
+
     // {id} stands for a pattern that was issued, {new} for one that was not, {hidden} for one that was withdrawn
     private static readonly Dictionary<string, (For For, string Path)> Known = new(StringComparer.Ordinal)
     {
@@ -59,6 +62,11 @@ public sealed class EndpointTests
         ["GET /preview/{secret}"] = (For.Everybody, "/preview/0000"),
         ["GET /preview/{secret}/weave"] = (For.Everybody, "/preview/0000/weave"),
         ["GET /preview/{secret}/{file}"] = (For.Everybody, "/preview/0000/chart.svg"),
+        ["GET /preview/{secret}/photos/{hash}.jpg"] = (For.Everybody, "/preview/0000/photos/0000.jpg"),
+        ["GET /studio/patterns/{id}/photos"] = (For.Owner, "/studio/patterns/{new}/photos"),
+        ["POST /studio/patterns/{id}/photos"] = (For.Owner, "/studio/patterns/{new}/photos"),
+        ["POST /studio/patterns/{id}/photos/change"] = (For.Owner, "/studio/patterns/{new}/photos/change"),
+        ["GET /studio/patterns/{id}/photos/{hash}.jpg"] = (For.Owner, "/studio/patterns/{new}/photos/" + PhotoHash + ".jpg"),
         ["GET /studio/patterns/{id}/preview"] = (For.Owner, "/studio/patterns/{new}/preview"),
         ["POST /studio/patterns/{id}/preview"] = (For.Owner, "/studio/patterns/{new}/preview"),
         ["POST /studio/patterns/{id}/preview/end"] = (For.Owner, "/studio/patterns/{id}/preview/end"),
@@ -218,13 +226,18 @@ public sealed class EndpointTests
         {
             var answer = await maker.GetAsync(patterns.In(path));
             Assert.Equal((path, HttpStatusCode.OK), (path, answer.Status));
-            Assert.Contains(path.EndsWith(".svg", StringComparison.Ordinal) ? "private" : "no-store", answer.Headers["Cache-Control"], StringComparison.Ordinal);
+            Assert.Contains(Path.GetExtension(path) is ".svg" or ".jpg" ? "private" : "no-store", answer.Headers["Cache-Control"], StringComparison.Ordinal);
         }
 
         foreach (var path in Lines("POST", For.Maker, For.Owner))
         {
-            // the editor takes no forms
-            var done = path == "/studio/patterns/{new}" ? HttpStatusCode.BadRequest : HttpStatusCode.SeeOther;
+            // the editor takes no forms, and a photo without a picture is none
+            var done = path switch
+            {
+                "/studio/patterns/{new}" => HttpStatusCode.BadRequest,
+                "/studio/patterns/{new}/photos" => HttpStatusCode.UnprocessableEntity,
+                _ => HttpStatusCode.SeeOther,
+            };
             Assert.Equal((path, done), (path, (await maker.PostAsync("/studio/new", patterns.In(path), Fields)).Status));
         }
 
@@ -254,6 +267,8 @@ public sealed class EndpointTests
         await TestShop.IssueAsync(maker, hidden);
         Assert.IsType<SendResult.Sent>(await shop.Services.GetRequiredService<ReportDesk>().SendAsync(issued, 1, new NewReport(1, "Wrong.", ""), TestContext.Current.CancellationToken));
         await shop.Services.GetRequiredService<PreviewDesk>().BeginAsync((await shop.MakerAsync()).Id, issued, TestContext.Current.CancellationToken);
+        Assert.IsType<KeepResult.Kept>(await shop.Services.GetRequiredService<PhotoDesk>().KeepAsync(
+            (await shop.MakerAsync()).Id, fresh, new PictureFile([1, 2, 3], 1, 1), new PictureFile([4], 1, 1), TestContext.Current.CancellationToken));
         Assert.True(await shop.Workroom.WithdrawAsync((await shop.MakerAsync()).Id, hidden, TestContext.Current.CancellationToken));
         return new Patterns(issued, fresh, other, hidden, await StateAsync(shop));
     }

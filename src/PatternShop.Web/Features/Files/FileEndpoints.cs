@@ -17,6 +17,7 @@ internal static class FileEndpoints
         }
 
         http.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
-        return Results.Bytes(file.Bytes, file.MediaType, file.Name, enableRangeProcessing: true, entityTag: new EntityTagHeaderValue($"\"{hash}\""));
+        // a photo is looked at, everything else is kept
+        return Results.Bytes(file.Bytes, file.MediaType, file.MediaType == PhotoEndpoints.MediaType ? null : file.Name, enableRangeProcessing: true, entityTag: new EntityTagHeaderValue($"\"{hash}\""));
     }
 }

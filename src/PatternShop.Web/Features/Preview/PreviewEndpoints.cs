@@ -14,6 +14,7 @@ internal static class PreviewEndpoints
         readers.MapPage("/{secret}", PageAsync);
         readers.MapPage("/{secret}/weave", WeaveAsync);
         readers.MapPage("/{secret}/{file}", FileAsync);
+        readers.MapPage("/{secret}/photos/{hash}.jpg", PhotoAsync);
     }
 
     public static void MapPreviewing(this IEndpointRouteBuilder studio)
@@ -23,7 +24,10 @@ internal static class PreviewEndpoints
         studio.MapForm("/patterns/{id}/preview/end", EndSentAsync);
     }
 
-    private static async Task<IResult> PageAsync(string secret, HttpContext http, PreviewDesk desk)
+    private static async Task<IResult> PhotoAsync(string secret, string hash, HttpContext http, PhotoDesk photos) =>
+        await photos.PreviewedAsync(secret, hash, http.RequestAborted) is { } bytes ? Results.Bytes(bytes, PhotoEndpoints.MediaType) : Results.NotFound();
+
+    private static async Task<IResult> PageAsync(string secret, HttpContext http, PreviewDesk desk, PhotoDesk photos)
     {
         if (await desk.FindAsync(secret, http.RequestAborted) is not { } preview)
         {
@@ -35,6 +39,7 @@ internal static class PreviewEndpoints
             [nameof(PreviewPage.Preview)] = preview,
             [nameof(PreviewPage.Piece)] = Piece.Of(preview.Document),
             [nameof(PreviewPage.Along)] = WeaveEndpoints.Address($"/preview/{secret}"),
+            [nameof(PreviewPage.Photos)] = PhotoLinks.Of(await photos.PreviewedAsync(secret, http.RequestAborted), hash => $"/preview/{secret}/photos/{hash}.jpg"),
             [nameof(PreviewPage.Files)] = Editions.All.Where(edition => FileNames.Contains(edition.Kind))
                 .Select(edition => new FileLink(edition.Title, $"/preview/{secret}/{edition.Kind}", edition.MediaType, 0))
                 .ToList(),

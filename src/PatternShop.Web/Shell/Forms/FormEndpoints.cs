@@ -6,6 +6,9 @@ namespace PatternShop.Web;
 /// <summary>Maps pages and the forms on them.</summary>
 internal static class FormEndpoints
 {
+    /// <summary>Bytes of a form without files.</summary>
+    public const long Small = 64 * 1024;
+
     private static readonly string[] Reading = [HttpMethods.Get, HttpMethods.Head];
 
     /// <summary>A page that is fetched.</summary>
@@ -13,8 +16,12 @@ internal static class FormEndpoints
         routes.MapMethods(pattern, Reading, handler);
 
     /// <summary>A form that is sent: only small ones, and only from a page of ours.</summary>
-    public static RouteHandlerBuilder MapForm(this IEndpointRouteBuilder routes, string pattern, Delegate handler) =>
-        routes.MapPost(pattern, handler).WithMetadata(new FormSize()).AddEndpointFilter(OnlyOwnForms);
+    /// <param name="routes">Where it is mapped.</param>
+    /// <param name="pattern">Its address.</param>
+    /// <param name="handler">What takes it.</param>
+    /// <param name="most">Bytes of the largest that is taken.</param>
+    public static RouteHandlerBuilder MapForm(this IEndpointRouteBuilder routes, string pattern, Delegate handler, long most = Small) =>
+        routes.MapPost(pattern, handler).WithMetadata(new FormSize(most)).AddEndpointFilter(OnlyOwnForms);
 
     private static async ValueTask<object?> OnlyOwnForms(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {
@@ -31,8 +38,8 @@ internal static class FormEndpoints
         }
     }
 
-    private sealed class FormSize : IRequestSizeLimitMetadata
+    private sealed class FormSize(long most) : IRequestSizeLimitMetadata
     {
-        public long? MaxRequestBodySize => 64 * 1024;
+        public long? MaxRequestBodySize => most;
     }
 }
