@@ -13,6 +13,9 @@ internal static class Programs
         Setting("PATTERNSHOP_CHROMIUM") ?? ChromiumNames.Select(OnPath).FirstOrDefault(path => path is not null)
         ?? throw new InvalidOperationException("Chromium was not found. Install it, or set PATTERNSHOP_CHROMIUM to the program; tests/run.sh does both.");
 
+    /// <summary>The program that makes pictures of printed pages: PATTERNSHOP_PDFTOPPM, else the one on the path.</summary>
+    public static string Pictures { get; } = Setting("PATTERNSHOP_PDFTOPPM") ?? "pdftoppm";
+
     private static string? Setting(string name) => Environment.GetEnvironmentVariable(name) is { Length: > 0 } value ? value : null;
 
     private static string? OnPath(string name) =>

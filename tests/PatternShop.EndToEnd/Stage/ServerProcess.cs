@@ -57,10 +57,11 @@ public sealed class ServerProcess : IAsyncDisposable
     /// <summary>Starts the app and waits until it says that it is well.</summary>
     /// <param name="data">Its data folder.</param>
     /// <param name="port">Its port; 0 for any that is free.</param>
-    public static async Task<ServerProcess> StartAsync(DataFolder data, int port = 0)
+    /// <param name="settings">Settings besides, as they are written behind the program's name.</param>
+    public static async Task<ServerProcess> StartAsync(DataFolder data, int port = 0, IReadOnlyList<string>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(data);
-        var server = new ServerProcess(Process.Start(Command(data, port))!, data);
+        var server = new ServerProcess(Process.Start(Command(data, port, settings ?? []))!, data);
         try
         {
             var line = await server.LineAsync(Listening);
@@ -117,9 +118,9 @@ public sealed class ServerProcess : IAsyncDisposable
         _process.Dispose();
     }
 
-    private static ProcessStartInfo Command(DataFolder data, int port)
+    private static ProcessStartInfo Command(DataFolder data, int port, IReadOnlyList<string> settings)
     {
-        var start = new ProcessStartInfo("dotnet", [Programs.App, "--urls", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--PatternShop:DataFolder", data.Path])
+        var start = new ProcessStartInfo("dotnet", [Programs.App, "--urls", string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}"), "--PatternShop:DataFolder", data.Path, .. settings])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

@@ -38,6 +38,8 @@ public sealed class Visit : IAsyncDisposable
         ArgumentNullException.ThrowIfNull(browser);
         ArgumentNullException.ThrowIfNull(reader);
         var context = await browser.NewContextAsync(reader.Options(server));
+        // also where the console stays silent
+        await context.AddInitScriptAsync("addEventListener('securitypolicyviolation', event => console.error(`violation of ${event.effectiveDirective} by ${event.blockedURI}`))");
         return new Visit(await context.NewPageAsync(), server);
     }
 

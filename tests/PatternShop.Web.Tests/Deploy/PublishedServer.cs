@@ -4,6 +4,10 @@ using Xunit;
 
 namespace PatternShop.Web.Tests;
 
+/// <summary>Those who need the published program share it.</summary>
+[CollectionDefinition(nameof(PublishedServer))]
+public sealed class PublishedCollection : ICollectionFixture<PublishedServer>;
+
 /// <summary>The steps of the Dockerfile, done on this machine once: the tree copied, restored and published as its RUN says.</summary>
 public sealed class PublishedServer : IAsyncLifetime
 {
@@ -48,6 +52,10 @@ public sealed class PublishedServer : IAsyncLifetime
         var image = Dockerfile.Variables(Dockerfile.Final(Dockerfile.Read())).Select(variable => (variable.Key, variable.Value)).Where(variable => variable.Key != "ASPNETCORE_HTTP_PORTS");
         return Start("dotnet", [Path.Combine(Output, "PatternShop.Web.dll"), .. arguments], _top.FullName, [.. image, .. variables]);
     }
+
+    /// <summary>Starts the published program on a data folder and waits until it listens.</summary>
+    internal Task<RunningServer> RunningAsync(string data, bool isNew) =>
+        RunningServer.HearAsync(Run(["--urls", "http://127.0.0.1:0"], ("PatternShop__DataFolder", data)), isNew);
 
     private static Process Start(string program, IReadOnlyList<string> arguments, string folder, IReadOnlyList<(string Name, string Value)> variables)
     {

@@ -15,9 +15,11 @@ function kept(from = key) {
 }
 
 // a browser that keeps nothing can still be woven from
-function keep(place) {
-  try { localStorage.setItem(key, JSON.stringify(toKeep(piece, place))); } catch { /* full or forbidden */ }
+function keepAt(at, place) {
+  try { localStorage.setItem(at, JSON.stringify(place)); } catch { /* full or forbidden */ }
 }
+
+const keep = place => keepAt(key, toKeep(piece, place));
 
 let place = read(piece, kept());
 let due = false;
@@ -107,5 +109,5 @@ if (asked) {
 keepAwake(byId('awake-choice'), byId('awake'));
 showList(false);
 if (piece.data.versions) {
-  minding({ piece, place: () => place, kept, keep, go, isOneRow: weaving, isAsked: asked !== null });
+  minding({ piece, place: () => place, kept, keep, keepAt, go, isOneRow: weaving, isAsked: asked !== null });
 }

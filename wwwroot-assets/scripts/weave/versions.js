@@ -6,7 +6,7 @@ import { jumpTo, keyOf, runsWoven } from './place.js';
 
 const isBegun = place => place.woven > 0 || place.step > 0;
 
-/** desk: { piece, place(), kept(key), keep(place), go(place), isOneRow(), isAsked }. */
+/** desk: { piece, place(), kept(key), keep(place), keepAt(key, place), go(place), isOneRow(), isAsked }. */
 export function minding(desk) {
   const { version, newest } = desk.piece.data;
   if (version < newest) {
@@ -40,12 +40,14 @@ function mindEarlier(desk) {
 // the page of the newest version, which is not begun: the place is that of the last version that was
 function mindNewest(desk) {
   const { piece, place, go, keep, kept } = desk;
-  for (let from = piece.data.version - 1; from > 0; from--) {
-    const earlier = readEarlier(kept(keyOf(piece.data.pattern, from)));
+  const { pattern, newest } = piece.data;
+  for (let from = newest - 1; from > 0; from--) {
+    const key = keyOf(pattern, from), earlier = readEarlier(kept(key));
     if (earlier) {
       askToMove(desk, from, earlier, found => [
         ...moveTo(found, () => go(jumpTo(piece, place(), found.row, found.run))),
-        { form: 'stay', take: () => { location.href = along(piece, from); } },
+        // and is not asked again there
+        { form: 'stay', take: () => { desk.keepAt(key, { ...earlier.kept, told: newest }); location.href = along(piece, from); } },
         { form: 'anew', take: () => keep(place()) },
       ]);
       return;
@@ -56,7 +58,7 @@ function mindNewest(desk) {
 function readEarlier(text) {
   let one = null;
   try { one = JSON.parse(text); } catch { /* whatever stands there is no place */ }
-  return Number.isInteger(one?.woven) && Number.isInteger(one.step) && isBegun(one) ? { woven: one.woven, run: Number.isInteger(one.run) ? one.run : 0 } : null;
+  return Number.isInteger(one?.woven) && Number.isInteger(one.step) && isBegun(one) ? { woven: one.woven, run: Number.isInteger(one.run) ? one.run : 0, kept: one } : null;
 }
 
 const along = (piece, number) => fill(piece.data.versions.along, { number });

@@ -79,7 +79,7 @@ public sealed class CorrectionTests
         await shop.ReissueAsync(Mended, "");
         var page = await shop.Reader.GetAsync(shop.Page + "/v/1/changes?to=2&woven=7");
         Assert.Equal(
-            "Go on with row 8 of version 2, which starts from the right. Weave along from there You have passed 2 changes: rows 2 and 6. 1 change is to come: row 10.",
+            "Go on with row 8 of version 2, which starts from the right. You have passed 2 changes: rows 2 and 6. 1 change is to come: row 10. Weave along from there",
             Paragraphs(page.Html.QuerySelector(".moved")!));
         Assert.Equal($"{shop.Page}/v/2/weave#row=8", page.Html.QuerySelector(".moved a")!.GetAttribute("href"));
         Assert.Equal(HttpStatusCode.OK, (await shop.Reader.GetAsync(shop.Page + "/v/2/weave")).Status);
