@@ -72,7 +72,15 @@ public sealed class ReadersLoopTests(Stage stage) : Journey(stage)
         Assert.Empty(WrittenRow.Differences(await new PatternPage(reader).RowsAsync(), Rows(Mended, Before)));
 
         await WithoutScriptAsync(pattern);
-        await SheetAsync(reader, sheet);
+        var copy = await SheetAsync(reader, sheet);
+        var preview = await BeginPreviewAsync(maker);
+        Assert.Empty(await ReadersPages.FaultsAsync(
+            OpenAsync,
+            [
+                (pattern, Title), (pattern + "/v/1/weave", Title), (FormattableString.Invariant($"{pattern}/v/1/changes?to=2&woven={Woven}"), Title + ": what changed"),
+                (copy, "There is a newer one"), ("/c", "Which copy is this?"), (preview, Title), (preview + "/weave", Title),
+                (pattern + "/v/1/report?row=3", $"Report a mistake in “{Title}”"), (answer, "Your report"),
+            ]));
     }
 
     private static async Task OpenFirstAsync(Visit maker, EditorPage editor)
@@ -100,15 +108,7 @@ public sealed class ReadersLoopTests(Stage stage) : Journey(stage)
     // The maker looks at it on a phone first: the code on the screen leads there, and nobody else's eyes do once it has ended.
     private async Task PreviewAsync(Visit maker)
     {
-        await maker.GoAsync("/studio");
-        await maker.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Preview", Exact = true }).ClickAsync();
-        await maker.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Begin a preview" }).ClickAsync();
-        var code = await CodeReader.ReadAsync(Stage.Browser, await maker.Page.Locator(".qr svg").ScreenshotAsync());
-        Assert.StartsWith(Shop + "/preview/", code, StringComparison.Ordinal);
-        Assert.Equal(code, await maker.Page.Locator(".address").InnerTextAsync());
-        var secret = new Uri(code!).AbsolutePath;
-        // at least 128 bits in an alphabet of 32 signs
-        Assert.True(secret["/preview/".Length..].Length >= 26);
+        var secret = await BeginPreviewAsync(maker);
 
         var phone = await OpenAsync(Reader.Phone);
         await phone.GoAsync(secret);
@@ -127,6 +127,20 @@ public sealed class ReadersLoopTests(Stage stage) : Journey(stage)
         await maker.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "End the preview" }).ClickAsync();
         await Assertions.Expect(maker.Page.GetByText("There is no preview.")).ToBeVisibleAsync();
         await phone.GoAsync(secret + "/weave", 404);
+    }
+
+    private async Task<string> BeginPreviewAsync(Visit maker)
+    {
+        await maker.GoAsync("/studio");
+        await maker.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Preview", Exact = true }).ClickAsync();
+        await maker.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Begin a preview" }).ClickAsync();
+        var code = await CodeReader.ReadAsync(Stage.Browser, await maker.Page.Locator(".qr svg").ScreenshotAsync());
+        Assert.StartsWith(Shop + "/preview/", code, StringComparison.Ordinal);
+        Assert.Equal(code, await maker.Page.Locator(".address").InnerTextAsync());
+        var address = new Uri(code!).AbsolutePath;
+        // at least 128 bits in an alphabet of 32 signs
+        Assert.True(address["/preview/".Length..].Length >= 26);
+        return address;
     }
 
     // The reader reports the row with the mistake from where they are, and gets an address for the answer.
@@ -166,6 +180,7 @@ public sealed class ReadersLoopTests(Stage stage) : Journey(stage)
         var dialog = reader.Page.GetByRole(AriaRole.Dialog);
         await reader.GoAsync(pattern + "/weave");
         await IsToldAsync(dialog);
+        Assert.Empty(await Axe.FindingsAsync(reader));
         // a page-turner that goes on stepping chooses nothing
         await reader.Page.Keyboard.PressAsync("PageDown");
         await reader.Page.Keyboard.PressAsync("Enter");
@@ -220,13 +235,14 @@ public sealed class ReadersLoopTests(Stage stage) : Journey(stage)
     }
 
     // The sheet of version 1 leads by its code to what to change on it.
-    private async Task SheetAsync(Visit reader, byte[] sheet)
+    private async Task<string> SheetAsync(Visit reader, byte[] sheet)
     {
         var code = Assert.Single((await CodeReader.ReadSheetAsync(Stage.Browser, sheet)).Distinct());
         Assert.StartsWith(Shop + "/c/", code, StringComparison.Ordinal);
         await reader.GoAsync(new Uri(code!).AbsolutePath);
         await Assertions.Expect(new PatternPage(reader).Heading).ToHaveTextAsync("There is a newer one");
         Assert.Contains("Rows 3, 7, 11, 15 and 19, now rows 5, 9, 13, 17 and 21", await reader.Page.Locator("ul.changes h3").AllInnerTextsAsync());
+        return new Uri(code!).AbsolutePath;
     }
 
     private static async Task WeaveAsync(WeavePage page, IReadOnlyList<WovenRow> rows, int first, int last)

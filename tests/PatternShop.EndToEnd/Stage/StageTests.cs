@@ -13,6 +13,7 @@ public sealed class StageTests(Stage stage)
     [Theory]
     [InlineData("<p>fine</p>", true, "")]
     [InlineData("<p style='color:red'>a</p>", true, "console error: Applying inline style violates")]
+    [InlineData("<p style='color:red'>a</p>", true, "console error: violation of style-src-attr by inline")]
     [InlineData("<p style='color:red'>a</p>", false, "console error: Applying inline style violates")]
     [InlineData("<script>1</script>", true, "console error: Executing inline script violates")]
     [InlineData("<img src='https://example.org/a.png' alt=''>", true, "console error: Loading the image 'https://example.org/a.png' violates")]

@@ -159,4 +159,30 @@ public sealed class WeaveAlongScriptTests(ScriptPage page) : IClassFixture<Scrip
         const first = row => { const { from, to } = columnsOf(piece.reading(row), piece.reading(row).runs[0], 14); return `${from}-${to}`; };
         return [text(1), first(1), text(2), first(2)].join(' ');
         """));
+
+    // four rows; in the newer version one more stands after row 2, and row 4 (now 5) reads otherwise
+    [Theory]
+    [InlineData(0, 0, "row 1 run 0, passed 0, to come 2")]
+    [InlineData(1, 2, "row 2 run 2, passed 0, to come 2")]
+    [InlineData(2, 0, "row 3 run 0, passed 0, to come 2")]
+    [InlineData(2, 1, "row 3 run 0, passed 0, to come 2, torn")]
+    [InlineData(3, 0, "row 5 run 0, passed 1, to come 1, weft left")]
+    [InlineData(3, 1, "row 5 run 0, passed 1, to come 1, weft left, torn")]
+    [InlineData(4, 0, "row 6 run 0, passed 2, to come 0, done")]
+    public async Task A_place_of_an_earlier_version_is_looked_up_in_the_moves(int woven, int run, string expected) => Assert.Equal(expected, await page.RunAsync<string>($$"""
+        const { lookUp } = await import('/scripts/weave/moving.js');
+        const moves = { rows: 5, shifts: [[0, 0], [3, 1]], sides: '===l=', changes: [[0, 3, 3, 0], [4, 5, 4, 1]], kinds: [['', 'new'], ['old', 'new']] };
+        const found = lookUp(moves, { woven: {{woven}}, run: {{run}} });
+        return `row ${found.row} run ${found.run}, passed ${found.passed.length}, to come ${found.toCome.length}${found.weftAt && `, weft ${found.weftAt}`}${found.isTorn ? ', torn' : ''}${found.isDone ? ', done' : ''}`;
+        """));
+
+    [Fact]
+    public async Task Changes_that_read_alike_stand_together() => Assert.Equal(
+        "Rows 1, 2, 3, 4, 5, 6, 7, 8 and 2 more: a > b | Row 11 · new:  > c | Row 12 · gone: d > ",
+        await page.RunAsync<string>("""
+            const { listOf } = await import('/scripts/weave/moving.js');
+            const words = { row: 'Row {rows}', rows: 'Rows {rows}', more: '{rows} and {more} more', isNew: 'new', isGone: 'gone' };
+            const changes = [...Array(10)].map((_, i) => [i + 20, i + 1, 0, 0]).concat([[0, 11, 0, 1], [12, 0, 0, 2]]);
+            return listOf(changes, [['a', 'b'], ['', 'c'], ['d', '']], words, String).map(([title, before, now]) => `${title}: ${before} > ${now}`).join(' | ');
+            """));
 }

@@ -27,17 +27,18 @@ public sealed partial class WeightTests(PublishedServer published)
 
         using var server = await published.RunningAsync(data, isNew: false);
         var along = await VisitAsync(server.Address, (await RedirectAsync(server.Address, page)) + "/weave");
+        TestContext.Current.TestOutputHelper?.WriteLine($"weave-along: {along}");
         Assert.True(along.Bytes <= 60 * Kilobyte, $"weave-along: {along}");
         Assert.True(along.Scripts <= 15 * Kilobyte, $"its scripts: {along}");
         foreach (var address in new[] { "/", "/samples", await RedirectAsync(server.Address, page), (await RedirectAsync(server.Address, page)) + "/v/1/changes", "/samples/mountain-and-mirror" })
         {
             var visit = await VisitAsync(server.Address, address);
+            TestContext.Current.TestOutputHelper?.WriteLine($"{address}: {visit}");
             Assert.True(visit.Bytes <= 100 * Kilobyte, $"{address}: {visit}");
             Assert.Equal(0, visit.Scripts);
         }
 
         Assert.Equal(0, await server.StopAsync());
-        TestContext.Current.TestOutputHelper?.WriteLine($"weave-along: {along}");
     }
 
     // Every cell over or under by a fixed rule without a period: the same shapes, rows and words everywhere would pack too well.
@@ -80,11 +81,11 @@ public sealed partial class WeightTests(PublishedServer published)
             request.Headers.TryAddWithoutValidation("Accept-Encoding", "gzip, deflate, br, zstd");
             using var answer = await client.SendAsync(request, TestContext.Current.CancellationToken);
             Assert.Equal((next, HttpStatusCode.OK), (next, answer.StatusCode));
-            var text = await TextAsync(answer);
+            var (text, packed) = await TextAsync(answer);
             var bytes = (int)(wire.Received - before);
             var isScript = answer.Content.Headers.ContentType?.MediaType == "text/javascript";
             Assert.True(!isScript || answer.Content.Headers.ContentEncoding.Count == 1, $"{next} is not compressed");
-            weight = new Weight(weight.Bytes + bytes, weight.Scripts + (isScript ? bytes : 0), weight.Requests + 1);
+            weight = new Weight(weight.Bytes + bytes, weight.Scripts + (isScript ? packed : 0), weight.Requests + 1);
             foreach (var other in Needed(text, next, answer.Content.Headers.ContentType?.MediaType ?? ""))
             {
                 due.Enqueue(other);
@@ -94,7 +95,7 @@ public sealed partial class WeightTests(PublishedServer published)
         return weight;
     }
 
-    private static async Task<string> TextAsync(HttpResponseMessage answer)
+    private static async Task<(string Text, int Packed)> TextAsync(HttpResponseMessage answer)
     {
         var bytes = await answer.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken);
         await using var packed = new MemoryStream(bytes);
@@ -105,7 +106,7 @@ public sealed partial class WeightTests(PublishedServer published)
             _ => packed,
         };
         using var reader = new StreamReader(stream);
-        return await reader.ReadToEndAsync(TestContext.Current.CancellationToken);
+        return (await reader.ReadToEndAsync(TestContext.Current.CancellationToken), bytes.Length);
     }
 
     private static IEnumerable<string> Needed(string text, string address, string type)
@@ -136,6 +137,9 @@ public sealed partial class WeightTests(PublishedServer published)
     [GeneratedRegex("""(from\s+|import\()'(?<address>[^']+)'""", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Import();
 
+    /// <summary>What a visit costs.</summary>
+    /// <param name="Bytes">Everything over the wire, heads of answers included.</param>
+    /// <param name="Scripts">Scripts as they are sent, compressed, without the heads.</param>
     private sealed record Weight(int Bytes, int Scripts, int Requests);
 
     private sealed class Wire
