@@ -47,7 +47,7 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
         Assert.Equal(drawn, await editor.PictureAsync());
         await checks.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Weave it plain" }).First.ClickAsync();
         await Assertions.Expect(checks.GetByRole(AriaRole.Status).First).ToContainTextAsync("No faults");
-        await RowAsync(visit, 2, "[over 1, under 1] × 4");
+        await Assertions.Expect(visit.Page.Locator("table.rows tbody tr").Nth(1).Locator("td.runs")).ToContainTextAsync("[over 1, under 1] × 4");
         await visit.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Undo: weave it plain" }).ClickAsync();
         await Assertions.Expect(found.First).ToContainTextAsync("Rows 1–8 of the motif never interlace.");
         Assert.Equal(drawn, await editor.PictureAsync());

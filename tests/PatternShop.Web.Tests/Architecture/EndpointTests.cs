@@ -98,6 +98,8 @@ public sealed class EndpointTests
         ["GET /_blazor/disconnect/"] = (For.Circuit, "/_blazor/disconnect"),
         ["GET /_blazor/initializers/"] = (For.Circuit, "/_blazor/initializers"),
         ["GET /_framework/opaque-redirect"] = (For.Circuit, "/_framework/opaque-redirect"),
+        ["GET /studio/patterns/{id}/document.json"] = (For.Owner, "/studio/patterns/{new}/document.json"),
+        ["POST /studio/patterns/{id}/duplicate"] = (For.Owner, "/studio/patterns/{new}/duplicate"),
         ["POST /studio/patterns/{id}/restore"] = (For.Owner, "/studio/patterns/{hidden}/restore"),
     };
 

@@ -14,6 +14,8 @@ internal static class MyPatterns
         studio.MapPage("/new", NewAsync);
         studio.MapForm("/new", NewSentAsync);
         studio.MapPage("/patterns/{id}/picture.svg", PictureAsync);
+        studio.MapPage("/patterns/{id}/document.json", DocumentAsync);
+        studio.MapForm("/patterns/{id}/duplicate", DuplicateSentAsync);
         studio.MapPage("/patterns/{id}/delete", DeleteAsync);
         studio.MapForm("/patterns/{id}/delete", DeleteSentAsync);
         studio.MapForm("/patterns/{id}/withdraw", WithdrawSentAsync);
@@ -25,6 +27,7 @@ internal static class MyPatterns
         {
             [nameof(MyPatternsPage.Maker)] = await http.MakerAsync(makers),
             [nameof(MyPatternsPage.Patterns)] = await workroom.ListAsync(http.User.Maker(), http.RequestAborted),
+            [nameof(MyPatternsPage.Find)] = http.Request.Query["find"].ToString().Trim(),
             [nameof(MyPatternsPage.Waiting)] = await reports.WaitingAsync(http.User.Maker(), http.RequestAborted),
         });
 
@@ -58,6 +61,26 @@ internal static class MyPatterns
         // the address names the revision
         http.Response.Headers.CacheControl = "private, max-age=86400";
         return Results.Text(MotifPicture.Svg(Piece.Of(pattern.Document), "picture"), "image/svg+xml");
+    }
+
+    // the whole document, as it stands now: whoever has the file can read it
+    private static async Task<IResult> DocumentAsync(string id, HttpContext http, Workroom workroom) =>
+        await OpenAsync(id, http, workroom) is { } pattern
+            ? Results.Bytes(PatternWriter.ReadableBytes(pattern.Document), "application/json", $"pattern-{pattern.Id}.json")
+            : Results.NotFound();
+
+    private static async Task<IResult> DuplicateSentAsync(string id, HttpContext http, Workroom workroom) =>
+        await OpenAsync(id, http, workroom) is { } pattern
+            ? new SeeOther(Address(await workroom.CreateAsync(http.User.Maker(), pattern.Document with { Title = CopyOf(pattern.Document.Title) }, http.RequestAborted)))
+            : Results.NotFound();
+
+    /// <summary>The title of a copy, cut where it would be too long; never within a character.</summary>
+    internal static string CopyOf(string title)
+    {
+        const string Before = "Copy of ";
+        var most = Bounds.Title - Before.Length;
+        var length = title.Length <= most ? title.Length : char.IsHighSurrogate(title[most - 1]) ? most - 1 : most;
+        return Before + title[..length].TrimEnd();
     }
 
     private static async Task<IResult> DeleteAsync(string id, HttpContext http, Makers makers, Workroom workroom) =>

@@ -101,6 +101,38 @@ public sealed class MyPatternsTests
         maker.Dispose();
     }
 
+    [Fact]
+    public async Task A_pattern_is_found_duplicated_and_kept_as_a_file()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Cloth);
+        var duplicated = await maker.PostAsync("/studio", $"/studio/patterns/{id}/duplicate");
+        var copy = Assert.Single(await CardsAsync(shop), card => card.Title == "Copy of Quiet <b>cloth</b>");
+        Assert.Equal($"/studio/patterns/{copy.Id}", duplicated.Location);
+        var owner = (await shop.MakerAsync()).Id;
+        var document = (await shop.Workroom.OpenAsync(owner, copy.Id, TestContext.Current.CancellationToken))!.Document;
+        Assert.Equal(Cloth, document with { Title = Cloth.Title });
+        await shop.PatternAsync(Cloth with { Title = "Rain" });
+        Assert.Equal(["Copy of Quiet <b>cloth</b>", "Quiet <b>cloth</b>"], await TitlesAsync(maker, "/studio?find=QUIET%20%3C"));
+        Assert.Empty(await TitlesAsync(maker, "/studio?find=no%20such"));
+        Assert.Contains("Rain", await TitlesAsync(maker, "/studio?find="), StringComparer.Ordinal);
+        var file = await maker.GetAsync($"/studio/patterns/{id}/document.json");
+        Assert.Equal(Cloth, Assert.IsType<ReadResult.Read>(PatternReader.Read(System.Text.Encoding.UTF8.GetBytes(file.Text))).Document);
+        maker.Dispose();
+    }
+
+    [Fact]
+    public void The_title_of_a_copy_is_never_too_long()
+    {
+        Assert.Equal("Copy of Rain", MyPatterns.CopyOf("Rain"));
+        var title = MyPatterns.CopyOf(new string('a', Bounds.Title - 9) + "\U0001F9F6" + new string('b', 7));
+        Assert.Equal("Copy of " + new string('a', Bounds.Title - 9), title);
+    }
+
+    private static async Task<IEnumerable<string>> TitlesAsync(Visitor maker, string path) =>
+        (await maker.GetAsync(path)).Html.QuerySelectorAll("ul.bench h2").Select(title => title.TextContent).Order(StringComparer.Ordinal);
+
     private static async Task<IReadOnlyList<PatternCard>> CardsAsync(TestShop shop) =>
         await shop.Workroom.ListAsync((await shop.MakerAsync()).Id, TestContext.Current.CancellationToken);
 
