@@ -14,6 +14,7 @@ internal abstract record Target(string Class)
         new Growth("Symmetry", "periods", 1.1),
         .. new[] { "without order", "a motif four times", "repeating at many lengths" }.SelectMany(row => new Target[] { new Within("Writing", row, "60 runs", 1000), new Within("Writing", row, "400 runs", 20_000) }),
         .. new[] { "readings and directions, cells without order", "readings and directions, a motif twenty times across", "all of it, cells without order", "all of it, a motif twenty times across" }.SelectMany(piece => new Target[] { new Within("Piece", piece, "400 × 600", 16_000), new Growth("Piece", piece, 1.1) }),
+        new Growth("Checks", "findings", 1.1),
     ];
 
     /// <summary>What is asked.</summary>

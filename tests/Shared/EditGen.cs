@@ -14,9 +14,16 @@ public static class EditGen
         (2, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetWidth(width))),
         (1, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetFloating(width.Floating))),
         (2, DocumentGen.RowPlans(document.Motif.Rows + 1).Select(rows => (Edit)new SetRowPlan(rows))),
+        (1, Edges(document.Rows.Wefts.Count)),
+        (1, Edges(document.Rows.Wefts.Count + 1).Select(edges => (Edit)new Mend(MendKind.Edges, 0, edges))),
         (2, Own(document.Motif.Rows)),
         (5, Shapes(document.Motif.Rows, document.Motif.Columns)),
         (2, DocumentGen.Documents.SelectMany(OfOther)));
+
+    private static Gen<Edit> Edges(int wefts) =>
+        from width in DocumentGen.Widths(1)
+        from lefts in Gen.Bool.Array[wefts]
+        select (Edit)new SetEdges(width.Floating, lefts.Select(left => new Weft(left ? Side.Left : Side.Right)).ToSequence());
 
     /// <summary>A document and edits that are made one after another.</summary>
     public static Gen<(PatternDocument Document, Edit[] Edits)> Many(int least, int most) =>

@@ -3,21 +3,21 @@ namespace PatternShop.Weave;
 /// <summary>Words about what mends a finding, and about the edges that serve best.</summary>
 public partial class Wording
 {
-    /// <summary>What a remedy does, as a step of undo names it: "start at the right".</summary>
+    /// <summary>What a remedy does, as a step of undo names it: "start at the right". An edit of another kind than mends so goes by its own name.</summary>
     public string MendName(Mend mend)
     {
         ArgumentNullException.ThrowIfNull(mend);
         return (mend.Kind, mend.Edit) switch
         {
-            (MendKind.OtherSide, SetRowPlan plan) => StartNamed(plan.Rows.Wefts, mend.Number),
+            (MendKind.OtherSide, SetRowPlan plan) when mend.Number >= 1 && mend.Number <= plan.Rows.Wefts.Count => StartNamed(plan.Rows.Wefts, mend.Number),
             (MendKind.Edges, SetFloating { Floating: { } floating }) => $"use floating selvedges, {FloatingNamed(floating)}",
             (MendKind.WeavePlain, _) => "weave it plain",
-            (MendKind.TieDown, SetCells cells) => TieNamed(cells.Cells),
+            (MendKind.TieDown, SetCells { Cells.Count: > 0 } cells) => TieNamed(cells.Cells),
             (MendKind.DoubleRows, _) => "write the repeated rows twice",
             (MendKind.WholeMotif, _) => "weave the whole motif",
             (MendKind.LastRowOnce, _) => "weave the last row once, at the end",
             (MendKind.Mirror, SetWidth width) => $"begin at end {Number(width.Width.Offset + 1)} with {(width.Width.Balance == 0 ? "no balance end" : BalanceNamed(width.Width.Balance))}",
-            _ => throw new InvalidOperationException($"No name for {mend.Kind}."),
+            _ => EditName(mend.Edit),
         };
     }
 
@@ -76,7 +76,7 @@ public partial class Wording
     {
         ArgumentNullException.ThrowIfNull(edges);
         var floating = edges.Floating is { } ways ? $"floating selvedges {FloatingNamed(ways)}" : "no floating selvedges";
-        return $"{floating}, {StartsNamed(edges.Wefts)}";
+        return $"use {floating}, {StartsNamed(edges.Wefts)}";
     }
 
     private string TurnsHeld(EdgeOption option) => (option.Turns, option.NotWrapped) switch

@@ -94,7 +94,7 @@ public sealed class ChecksPanelTests(SharedBench shared) : IClassFixture<SharedB
         Assert.Contains("as it is now", panel.Page.FindAll("ol.options > li")[3].TextContent, StringComparison.Ordinal);
         await panel.PressAsync("Use this: No floating selvedges; start at the right");
         Assert.Equal(Twill with { Rows = Twill.Rows with { Wefts = [new Weft(Side.Right)] } }, panel.Document);
-        Assert.Equal("no floating selvedges, start at the right", panel.Editing.View.UndoName);
+        Assert.Equal("use no floating selvedges, start at the right", panel.Editing.View.UndoName);
     }
 
     private async Task<PanelHost<ChecksPanel>> OpenAsync(PatternDocument document)
