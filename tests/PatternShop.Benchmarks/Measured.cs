@@ -6,11 +6,11 @@ namespace PatternShop.Benchmarks;
 /// <param name="Class">The benchmark class, in words.</param>
 /// <param name="Size">Its parameters in words; empty without.</param>
 /// <param name="Case">What was done.</param>
-/// <param name="Mean">Microseconds.</param>
-/// <param name="Error">Half of the 99.9 % confidence interval in microseconds.</param>
+/// <param name="Median">Microseconds; what other programs took meanwhile moves it less than the mean.</param>
+/// <param name="Error">Half of the 99.9 % confidence interval of the mean in microseconds.</param>
 /// <param name="Kilobytes">Memory allocated each time.</param>
 /// <param name="Run">The run that measured it, by its number in the list of runs.</param>
-internal sealed record Measured(string Class, string Size, string Case, double Mean, double Error, double Kilobytes, int Run)
+internal sealed record Measured(string Class, string Size, string Case, double Median, double Error, double Kilobytes, int Run)
 {
     public static List<Measured> Of(IEnumerable<Summary> summaries) =>
     [
@@ -24,7 +24,7 @@ internal sealed record Measured(string Class, string Size, string Case, double M
                ClassName(descriptor.Type),
                string.Join(", ", items.Select(item => SizeText(item.Name, item.Value))),
                descriptor.WorkloadMethodDisplayInfo.Trim('\''),
-               statistics.Mean / 1000,
+               statistics.Median / 1000,
                statistics.ConfidenceInterval.Margin / 1000,
                (report.GcStats.GetBytesAllocatedPerOperation(report.BenchmarkCase) ?? 0) / 1024.0,
                0),

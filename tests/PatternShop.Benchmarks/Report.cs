@@ -29,8 +29,8 @@ internal sealed record Report(IReadOnlyList<Run> Runs, IReadOnlyList<Measured> C
             # Benchmarks
 
             Written by the program, not by hand: `dotnet run -c Release --project tests/PatternShop.Benchmarks -- --filter '*'`. A run of some
-            classes (`--filter '*Symmetry*'`) writes their rows anew and keeps the others. Means and their errors (half of the 99.9 % confidence
-            interval) are in microseconds, memory allocated each time in kilobytes.
+            classes (`--filter '*Symmetry*'`) writes their rows anew and keeps the others. Medians and errors (half of the 99.9 % confidence
+            interval of the mean) are in microseconds, memory allocated each time in kilobytes. Large errors say that the machine did other work meanwhile.
 
             ## Targets
 
@@ -43,10 +43,10 @@ internal sealed record Report(IReadOnlyList<Run> Runs, IReadOnlyList<Measured> C
             text.Append(CultureInfo.InvariantCulture, $"| {target.Text} | {target.Verdict(Cases)} |\n");
         }
 
-        text.Append("\n## Cases\n\n| class | size | case | mean | error | memory | run |\n|---|---|---|--:|--:|--:|--:|\n");
+        text.Append("\n## Cases\n\n| class | size | case | median | error | memory | run |\n|---|---|---|--:|--:|--:|--:|\n");
         foreach (var one in Cases)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{CaseRow}{one.Class} | {one.Size} | {one.Case} | {Number(one.Mean)} | {Number(one.Error)} | {Number(one.Kilobytes)} | {one.Run} |\n");
+            text.Append(CultureInfo.InvariantCulture, $"{CaseRow}{one.Class} | {one.Size} | {one.Case} | {Number(one.Median)} | {Number(one.Error)} | {Number(one.Kilobytes)} | {one.Run} |\n");
         }
 
         text.Append("\n## Runs\n\n| run | date | commit | machine |\n|--:|---|---|---|\n");
