@@ -18,6 +18,7 @@ internal sealed class WritingSearch(int motifEnds)
     private readonly WritingTable _inside = new();
     private List<Repetition> _found = [];
     private bool[] _isMotif = [];
+    private int[] _firstPhase = [];
     private long[] _contents = [];
 
     public Writing Of(Sequence<Run> runs, int levels)
@@ -69,10 +70,14 @@ internal sealed class WritingSearch(int motifEnds)
         if (_isMotif.Length < _found.Count)
         {
             _isMotif = new bool[_found.Count * 2];
+            _firstPhase = new int[_found.Count * 2];
         }
 
+        var phases = 0;
         for (var i = 0; i < _found.Count; i++)
         {
+            _firstPhase[i] = phases;
+            phases += _found[i].Period;
             var ends = 0;
             foreach (var run in runs.AsSpan().Slice(_found[i].First, _found[i].Period))
             {
@@ -98,16 +103,19 @@ internal sealed class WritingSearch(int motifEnds)
         {
             var at = _places.At(place);
             table.Plain(place, at);
-            foreach (var i in _places.Repetitions(place))
+            var repetitions = _places.Repetitions(place);
+            var phases = _places.PhasesOf(place);
+            for (var k = 0; k < repetitions.Length; k++)
             {
+                var i = repetitions[k];
                 var (_, last, period) = _found[i];
                 if (at + (2 * period) > to)
                 {
                     break;
                 }
 
-                var rest = table.Rest(_places.Phase(i, at), at, period, Math.Min(last, to));
-                var contents = nested ? Contents(i, at, rest, table.Best(place)) : period * WritingCost.Run;
+                var rest = table.Rest(phases[k], at, period, Math.Min(last, to));
+                var contents = nested ? Contents(i, at, phases[k], rest + Around(i, 0) - table.Best(place)) : period * WritingCost.Run;
                 if (contents != Unknown)
                 {
                     table.Offer(place, i, contents, rest + contents + Around(i, contents));
@@ -120,8 +128,9 @@ internal sealed class WritingSearch(int motifEnds)
     private long Around(int repetition, long contents) =>
         WritingCost.Bracket + (_isMotif[repetition] ? WritingCost.Motif : 0) + (WritingCost.HasBrackets(contents) ? WritingCost.Nested : 0);
 
-    // What one time through an outer bracket costs inside; unknown where it cannot be better than what is known already.
-    private long Contents(int repetition, int at, long rest, long best)
+    // What one time through an outer bracket costs inside; unknown where it cannot be better than what is known already. `more` is what
+    // everything but the inside costs more than the best that is known.
+    private long Contents(int repetition, int at, int phase, long more)
     {
         var period = _found[repetition].Period;
         var plain = period * WritingCost.Run;
@@ -131,13 +140,19 @@ internal sealed class WritingSearch(int motifEnds)
             return plain;
         }
 
-        if (rest + Around(repetition, plain) + least > best)
+        if (more + least > 0)
         {
             return Unknown;
         }
 
-        // a bracket that begins a period later has the same inside
-        ref var known = ref _contents[_places.Phase(repetition, at)];
+        // a bracket that begins a period later has the same inside, and so has one that begins a run later where the run
+        // that it leaves and the one that it takes in, which are alike, stand alone
+        ref var known = ref _contents[phase];
+        if (known == Unknown && _places.IsAlone(at, period / 2) && _places.IsAlone(at + period, period / 2))
+        {
+            known = _contents[NextPhase(repetition, phase)];
+        }
+
         if (known == Unknown)
         {
             Search(_inside, at, at + period, nested: false);
@@ -146,6 +161,8 @@ internal sealed class WritingSearch(int motifEnds)
 
         return known;
     }
+
+    private int NextPhase(int repetition, int phase) => phase + 1 == _firstPhase[repetition] + _found[repetition].Period ? _firstPhase[repetition] : phase + 1;
 
     private void Assemble(List<WritingItem> items, Sequence<Run> runs, WritingTable table, int from, int to)
     {
