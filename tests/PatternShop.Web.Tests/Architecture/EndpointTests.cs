@@ -76,6 +76,7 @@ public sealed class EndpointTests
         ["GET /samples/{name}/weave"] = (For.Everybody, "/samples/first-steps/weave"),
         ["GET /p/{id}/{slug}/weave"] = (For.Everybody, "/p/{id}/secret-cloth/weave"),
         ["GET /p/{id}/{slug}/v/{number:int}/weave"] = (For.Everybody, "/p/{id}/secret-cloth/v/1/weave"),
+        ["GET /files/{hash}/photo.jpg"] = (For.Everybody, "/files/0000/photo.jpg"),
         ["GET /files/{hash}/{name}"] = (For.Everybody, "/files/0000/x.pdf"),
         ["GET /setup"] = (For.Everybody, "/setup"),
         ["POST /setup"] = (For.EverybodysForm, "/setup"),

@@ -7,7 +7,11 @@ internal static class FileEndpoints
 {
     private const int HashLength = 64;
 
-    public static void MapFiles(this IEndpointRouteBuilder routes) => routes.MapPage("/files/{hash}/{name}", FileAsync);
+    public static void MapFiles(this IEndpointRouteBuilder routes)
+    {
+        routes.MapPage("/files/{hash}/{name}", FileAsync);
+        routes.MapPage("/files/{hash}/photo.jpg", FileAsync).WithMetadata(PhotoEndpoints.Policy);
+    }
 
     private static async Task<IResult> FileAsync(string hash, HttpContext http, FileShelf shelf)
     {

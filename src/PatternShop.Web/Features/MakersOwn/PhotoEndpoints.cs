@@ -9,6 +9,10 @@ internal static class PhotoEndpoints
 {
     public const string MediaType = "image/jpeg";
 
+    /// <summary>For a picture that is looked at by itself: browsers lay it out with styles of their own.</summary>
+    public static PolicyMetadata Policy { get; } =
+        new("default-src 'none'; img-src 'self'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
+
     // more than is looked at: who sends a little too much is told so on the page, and not by a cut line
     private const long MostBytes = 3L * PhotoMaker.MostBytes;
 
@@ -17,7 +21,7 @@ internal static class PhotoEndpoints
         studio.MapPage("/patterns/{id}/photos", GetAsync);
         studio.MapForm("/patterns/{id}/photos", AddSentAsync, MostBytes);
         studio.MapForm("/patterns/{id}/photos/change", ChangeSentAsync);
-        studio.MapPage("/patterns/{id}/photos/{hash}.jpg", FileAsync);
+        studio.MapPage("/patterns/{id}/photos/{hash}.jpg", FileAsync).WithMetadata(Policy);
     }
 
     public static string Address(PatternId id) => MyPatterns.Address(id) + "/photos";

@@ -14,7 +14,7 @@ internal static class PreviewEndpoints
         readers.MapPage("/{secret}", PageAsync);
         readers.MapPage("/{secret}/weave", WeaveAsync);
         readers.MapPage("/{secret}/{file}", FileAsync);
-        readers.MapPage("/{secret}/photos/{hash}.jpg", PhotoAsync);
+        readers.MapPage("/{secret}/photos/{hash}.jpg", PhotoAsync).WithMetadata(PhotoEndpoints.Policy);
     }
 
     public static void MapPreviewing(this IEndpointRouteBuilder studio)

@@ -60,6 +60,7 @@ public sealed class PhotoTests
             Assert.Equal((HttpStatusCode.OK, "image/jpeg", "public, max-age=31536000, immutable"), (file.Status, file.Headers["Content-Type"], file.Headers["Cache-Control"]));
             Assert.Equal(hash, PatternWriter.Hash(file.Body));
             Assert.False(file.Headers.ContainsKey("Content-Disposition"));
+            Assert.Equal(PhotoEndpoints.Policy.Policy, file.Headers["Content-Security-Policy"]);
         }
 
         // whatever comes compressed only makes it less
