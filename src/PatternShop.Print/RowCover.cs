@@ -24,7 +24,7 @@ public static class RowCover
         ArgumentNullException.ThrowIfNull(wording);
         var frame = new SheetFrame(piece, version, paper, wording, PrintSetting.Standard);
         var styles = Styles.Standard;
-        var title = new Tag(TagKind.Heading1) { Language = TitleBlock.LanguageOf(piece, wording) };
+        var title = new Tag(TagKind.Heading1) { Bookmark = $"{wording.RowCoverTitle}: {piece.Document.Title}", Language = TitleBlock.LanguageOf(piece, wording) };
         var body = new Stack(
         [
             new Stacked(0, new Words($"{wording.RowCoverTitle}: {piece.Document.Title}", styles.Heading, title)),

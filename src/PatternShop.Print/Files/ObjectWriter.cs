@@ -80,7 +80,7 @@ internal sealed class ObjectWriter
     private static byte[] Compressed(byte[] content)
     {
         using var packed = new MemoryStream();
-        using (var zlib = new ZLibStream(packed, CompressionLevel.SmallestSize, true))
+        using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, true))
         {
             zlib.Write(content);
         }

@@ -126,3 +126,28 @@ internal sealed record TwoColumns(Block Body, double Gap) : Block
             right.Rest is null ? null : this with { Body = right.Rest });
     }
 }
+
+/// <summary>A block in a dashed frame of a width of its own, to be cut out; never split.</summary>
+internal sealed record Framed(double Width, Block Body) : Block
+{
+    // numbers stand at the very edge of a row
+    private const double Rim = 1.5;
+
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var body = Body.Fit(Width, double.PositiveInfinity, true);
+        if (body.Height > height && !fresh)
+        {
+            return Print.Fit.Nothing(this);
+        }
+
+        Sequence<Sequence<Spot>> frame =
+        [
+            .. SheetMarks.DashesOf(new Spot(-Rim, 0), new Spot(Width, 0)),
+            .. SheetMarks.DashesOf(new Spot(-Rim, body.Height), new Spot(Width, body.Height)),
+            .. SheetMarks.DashesOf(new Spot(-Rim, 0), new Spot(-Rim, body.Height)),
+            .. SheetMarks.DashesOf(new Spot(Width, 0), new Spot(Width, body.Height)),
+        ];
+        return new Fit([.. body.Items, new Placed(new StrokeMark(0, 0, frame, false, 0.25, 0), null)], body.Height, null);
+    }
+}

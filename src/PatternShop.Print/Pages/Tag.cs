@@ -20,6 +20,7 @@ internal enum TagKind
     HeaderCell,
     Cell,
     Span,
+    Link,
 }
 
 /// <summary>Which cells a header cell names.</summary>
@@ -53,6 +54,7 @@ internal sealed class Tag(TagKind kind, Tag? parent = null)
         [TagKind.HeaderCell] = "TH",
         [TagKind.Cell] = "TD",
         [TagKind.Span] = "Span",
+        [TagKind.Link] = "Link",
     }.ToFrozenDictionary();
 
     public TagKind Kind { get; } = kind;
@@ -64,6 +66,12 @@ internal sealed class Tag(TagKind kind, Tag? parent = null)
 
     /// <summary>The characters that a drawing stands for.</summary>
     public string? ActualText { get; init; }
+
+    /// <summary>Where a link leads.</summary>
+    public string? Target { get; init; }
+
+    /// <summary>What a heading is called among the bookmarks; null without a bookmark.</summary>
+    public string? Bookmark { get; init; }
 
     /// <summary>BCP 47 tag where the language is not the document's.</summary>
     public string? Language { get; init; }

@@ -2,7 +2,7 @@ using PdfSharp.Drawing;
 
 namespace PatternShop.Print;
 
-/// <summary>Where the figures of a page stand, in points from the bottom left corner, as readers of tagged files want to know.</summary>
+/// <summary>Where the figures and links of a page stand, in points from the bottom left corner, as readers of tagged files want to know.</summary>
 internal static class FigureBounds
 {
     private const double PointsPerMillimetre = 72 / 25.4;
@@ -12,7 +12,7 @@ internal static class FigureBounds
         var bounds = new Dictionary<Tag, XRect>();
         foreach (var item in plan.Items)
         {
-            if (item.Tag?.Path.FirstOrDefault(tag => tag.Kind == TagKind.Figure) is { } figure)
+            if (item.Tag?.Path.FirstOrDefault(tag => tag.Kind is TagKind.Figure or TagKind.Link) is { } figure)
             {
                 var painted = Around(item.Mark, paper);
                 bounds[figure] = bounds.TryGetValue(figure, out var known) ? XRect.Union(known, painted) : painted;

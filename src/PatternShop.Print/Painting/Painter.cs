@@ -14,6 +14,8 @@ internal sealed class Painter : IDisposable
     private readonly UAManager _accessibility;
     private readonly TagWriter _tags;
     private readonly UsedCharacters _used = new();
+    private readonly Bookmarks _bookmarks;
+    private readonly Dictionary<(Typeface Face, double Points, XFontStyleEx Style), XFont> _fonts = [];
     private XGraphics? _page;
 
     private Painter()
@@ -24,6 +26,7 @@ internal sealed class Painter : IDisposable
         _file.Options.CompressContentStreams = false;
         _accessibility = UAManager.ForDocument(_file);
         _tags = new TagWriter(_accessibility);
+        _bookmarks = new Bookmarks(_file.Outlines);
     }
 
     /// <summary>The file of a plan. The same plan gives the same bytes.</summary>
@@ -56,9 +59,10 @@ internal sealed class Painter : IDisposable
         page.Height = XUnit.FromMillimeter(paper.Height);
         _page = XGraphics.FromPdfPage(page);
         _page.Save();
-        _tags.BeginPage(plan, paper);
+        _tags.BeginPage(page, plan, paper);
         foreach (var item in plan.Items)
         {
+            _bookmarks.Meet(item, page, paper);
             PaintItem(item);
         }
 
@@ -92,7 +96,12 @@ internal sealed class Painter : IDisposable
     {
         var face = text.Piece.Face ?? throw new InvalidOperationException("A piece without a font is drawn, not written.");
         var style = text.Piece.Thickened ? XFontStyleEx.Bold : XFontStyleEx.Regular;
-        var font = new XFont(face.Name, text.Style.Points, style, new XPdfFontOptions(PdfFontEncoding.Unicode));
+        if (!_fonts.TryGetValue((face, text.Style.Points, style), out var font))
+        {
+            font = new XFont(face.Name, text.Style.Points, style, new XPdfFontOptions(PdfFontEncoding.Unicode));
+            _fonts.Add((face, text.Style.Points, style), font);
+        }
+
         _used.Add(face, text.Piece.Text);
         _page!.DrawString(text.Piece.Text, font, Brush(text.Style.Grey), text.X * PointsPerMillimetre, text.Y * PointsPerMillimetre, XStringFormats.BaseLineLeft);
     }

@@ -1,4 +1,6 @@
 using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+using PdfSharp.Pdf.Annotations;
 using PdfSharp.Pdf.Structure;
 using PdfSharp.UniversalAccessibility;
 
@@ -14,12 +16,14 @@ internal sealed class TagWriter(UAManager accessibility)
     private bool _inDecoration;
     private bool _pageHasContent;
     private bool _writing;
+    private PdfPage? _page;
     private IReadOnlyDictionary<Tag, XRect> _figures = new Dictionary<Tag, XRect>();
 
     private StructureBuilder Builder => accessibility.StructureBuilder;
 
-    public void BeginPage(PagePlan plan, Paper paper)
+    public void BeginPage(PdfPage page, PagePlan plan, Paper paper)
     {
+        _page = page;
         _pageHasContent = false;
         _figures = FigureBounds.Of(plan, paper);
     }
@@ -124,6 +128,10 @@ internal sealed class TagWriter(UAManager accessibility)
         {
             Builder.BeginIllustrationElement(tag.Name, tag.Alternative ?? throw new InvalidOperationException("A figure needs words."), _figures[tag]);
         }
+        else if (tag.Kind == TagKind.Link)
+        {
+            OpenLink(tag.Target ?? throw new InvalidOperationException("A link leads somewhere."), _figures[tag]);
+        }
         else if (tag.Kind == TagKind.Span)
         {
             Builder.BeginInlineLevelElement(tag.Name);
@@ -135,6 +143,14 @@ internal sealed class TagWriter(UAManager accessibility)
 
         Describe(Builder.CurrentStructureElement, tag);
         _open.Add(tag);
+    }
+
+    private void OpenLink(string target, XRect place)
+    {
+        var link = PdfLinkAnnotation.CreateWebLink(new PdfRectangle(place), target);
+        // without it, readers draw a frame around links
+        link.Elements["/Border"] = new PdfArray(_page!.Owner, new PdfInteger(0), new PdfInteger(0), new PdfInteger(0));
+        Builder.BeginElement(link, target);
     }
 
     private static void Describe(PdfStructureElement element, Tag tag)

@@ -8,6 +8,6 @@ internal static class AddressBlock
     public static Stack Of(string address, Rhythm rhythm, Wording wording) => new(
     [
         new Stacked(0, new Words(wording.FoundText, rhythm.Styles.Body, new Tag(TagKind.Paragraph))),
-        new Stacked(1.5, new Words(address, rhythm.Styles.Strong, new Tag(TagKind.Paragraph))),
+        new Stacked(1.5, new Words(address, rhythm.Styles.Strong, new Tag(TagKind.Link, new Tag(TagKind.Paragraph)) { Target = address })),
     ]);
 }

@@ -6,13 +6,22 @@ namespace PatternShop.Print;
 internal static class RowsBlock
 {
     private const double Gap = 4;
-    private const double Columns = 7;
+    /// <summary>Between two columns of rows, in millimetres.</summary>
+    public const double ColumnGap = 7;
 
     /// <summary>Every stretch under each other; in two columns where the rhythm says so.</summary>
     public static Block Whole(Piece piece, Rhythm rhythm, Wording wording)
     {
         var all = new Stack(Of(piece, rhythm, wording).ToSequence());
-        return rhythm.RowColumns == 2 ? new TwoColumns(all, Columns) : all;
+        return rhythm.RowColumns == 2 ? new TwoColumns(all, ColumnGap) : all;
+    }
+
+    /// <summary>One row as it stands on the sheet.</summary>
+    public static Table OneRow(Piece piece, int number, Rhythm rhythm, Wording wording)
+    {
+        var band = piece.Bands[piece.BandOf(number)];
+        var table = new Tag(TagKind.Table);
+        return new Table(Widths(band.FirstRow + band.PrintedRows - 1, rhythm, wording), null, null, [WrittenRow(piece, number, rhythm, wording, table)], rhythm.Padding);
     }
 
     private static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)
@@ -50,15 +59,18 @@ internal static class RowsBlock
         }
 
         return new Table(
-            [
-                Math.Max(Lettering.Width(wording.RowColumn, styles.Quiet), Lettering.Width(wording.Number(last), styles.RowNumber)) + Gap,
-                Math.Max(Lettering.Width(wording.FromColumn, styles.Quiet), Lettering.Width(wording.ShortHeading(Side.Right), styles.Body)) + Gap,
-            ],
+            Widths(last, rhythm, wording),
             new TableRow(head, names.Select(Block (name) => new Words(name.Text, name.Style, new Tag(TagKind.HeaderCell, head))).ToSequence()),
             new TableRow(head, names.Select(Block (name) => new Words(name.Text, name.Style, null)).ToSequence()),
             rows.ToSequence(),
             rhythm.Padding);
     }
+
+    private static Sequence<double> Widths(int last, Rhythm rhythm, Wording wording) =>
+    [
+        Math.Max(Lettering.Width(wording.RowColumn, rhythm.Styles.Quiet), Lettering.Width(wording.Number(last), rhythm.Styles.RowNumber)) + Gap,
+        Math.Max(Lettering.Width(wording.FromColumn, rhythm.Styles.Quiet), Lettering.Width(wording.ShortHeading(Side.Right), rhythm.Styles.Body)) + Gap,
+    ];
 
     private static TableRow WrittenRow(Piece piece, int number, Rhythm rhythm, Wording wording, Tag table)
     {
@@ -88,8 +100,15 @@ internal static class RowsBlock
             : new Stack(
             [
                 new Stacked(0, directions),
-                .. own.Select(line => new Stacked(0, new Words(line, styles.Quiet, new Tag(TagKind.Paragraph, cell) { Language = TitleBlock.LanguageOf(piece, wording) }))),
+                .. own.Select(line => new Stacked(0, new Words(line, styles.Quiet, Own(line)))),
             ]);
+
+        Tag Own(string line)
+        {
+            var paragraph = new Tag(TagKind.Paragraph, cell) { Language = TitleBlock.LanguageOf(piece, wording) };
+            var target = piece.OwnAt(number).Videos.Select(video => video.Address).FirstOrDefault(address => line.EndsWith(address, StringComparison.Ordinal));
+            return target is null ? paragraph : new Tag(TagKind.Link, paragraph) { Target = target };
+        }
     }
 
     private static void AddStitches(List<TableRow> rows, Piece piece, IEnumerable<WovenStitch> stitches, (Rhythm Rhythm, Wording Wording) with, Tag table)

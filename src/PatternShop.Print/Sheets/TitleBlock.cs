@@ -13,7 +13,7 @@ internal static class TitleBlock
     public static IEnumerable<Stacked> Of(Piece piece, VersionLine version, Rhythm rhythm, Wording wording)
     {
         var styles = rhythm.Styles;
-        var title = new Tag(TagKind.Heading1) { Language = LanguageOf(piece, wording) };
+        var title = new Tag(TagKind.Heading1) { Bookmark = piece.Document.Title, Language = LanguageOf(piece, wording) };
         var words = new Stack(
         [
             new Stacked(0, new Words(piece.Document.Title, styles.Title, title)),

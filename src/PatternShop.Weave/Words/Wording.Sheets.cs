@@ -85,4 +85,14 @@ public partial class Wording
     public string RowCoverDescription(decimal width, decimal height) => $"A cover to cut out, with a window {Number(width)} mm wide and {Number(height)} mm high, as high as three rows of the chart.";
 
     public string RowCoverSubject => "Cover to lay on a weaving chart";
+
+    public string SlipTitle(string title) => $"Correction slip: {title}";
+
+    public string SlipVersions(string old, string @new) => $"For sheets of: {old}. Now: {@new}.";
+
+    public string SlipUse => "Cut each strip out along the dashed lines and paste it over the row on your sheet. Rows with another number say which they were.";
+
+    public string SlipGone => "This row is gone: strike it out.";
+
+    public string SlipSubject => "What changed between two versions of a weaving chart";
 }

@@ -63,6 +63,9 @@ internal sealed class TaggedText
                 case DictionaryToken inner when inner.TryGet(NameToken.Create("MCID"), out var mark):
                     Add(_marked.GetValueOrDefault((((IndirectReferenceToken)inner.Data["Pg"]).Data, ((NumericToken)mark).Int), string.Empty));
                     break;
+                // a reference to an annotation, such as a link
+                case DictionaryToken reference when reference.TryGet(NameToken.Create("Obj"), out _):
+                    break;
                 case DictionaryToken child:
                     children.Add(Node(child, own));
                     all.Append(children[^1].AllText);

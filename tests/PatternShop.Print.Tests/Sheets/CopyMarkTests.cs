@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using PatternShop.Tests.Shared;
 using PatternShop.Weave;
 using Xunit;
 using ZXing;
@@ -25,6 +26,19 @@ public sealed class CopyMarkTests
         var pages = Pictures(pdf);
         Assert.True(pages.Count > 1);
         Assert.All(pages, page => Assert.Equal(Address, Read(page)));
+    }
+
+    /// <summary>As a worn printer and a poor camera would see it; seeds fixed, so that it is always the same noise.</summary>
+    [Fact]
+    public void The_code_is_read_from_a_picture_of_300_dots_an_inch_with_noise()
+    {
+        var page = Pictures(Printable.Make(Piece.Of(Samples.Diamond), Version, Paper.A4, Wording.English), 300)[0];
+        for (var seed = 1; seed <= Effort.Of(5, 100); seed++)
+        {
+            Assert.Equal(Address, Read(Noisy(page, (uint)seed, 90)));
+        }
+
+        Assert.Null(Read(Noisy(page, 1, 2_000)));
     }
 
     [Fact]
@@ -66,7 +80,7 @@ public sealed class CopyMarkTests
         return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(source)), hints)?.Text;
     }
 
-    private static List<(byte[] Grey, int Width, int Height)> Pictures(byte[] pdf)
+    private static List<(byte[] Grey, int Width, int Height)> Pictures(byte[] pdf, int dotsPerInch = DotsPerInch)
     {
         var folder = Directory.CreateTempSubdirectory("patternshop-");
         try
@@ -74,7 +88,7 @@ public sealed class CopyMarkTests
             var file = Path.Combine(folder.FullName, "file.pdf");
             File.WriteAllBytes(file, pdf);
             var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("PATTERNSHOP_PDFTOPPM") ?? "pdftoppm") { UseShellExecute = false };
-            foreach (var argument in new[] { "-gray", "-r", DotsPerInch.ToString(CultureInfo.InvariantCulture), file, Path.Combine(folder.FullName, "page") })
+            foreach (var argument in new[] { "-gray", "-r", dotsPerInch.ToString(CultureInfo.InvariantCulture), file, Path.Combine(folder.FullName, "page") })
             {
                 start.ArgumentList.Add(argument);
             }
@@ -88,6 +102,19 @@ public sealed class CopyMarkTests
         {
             folder.Delete(recursive: true);
         }
+    }
+
+    // Every dot lighter or darker by up to so much, by the generator of Numerical Recipes.
+    private static (byte[] Grey, int Width, int Height) Noisy((byte[] Grey, int Width, int Height) page, uint seed, int most)
+    {
+        var grey = new byte[page.Grey.Length];
+        for (var i = 0; i < grey.Length; i++)
+        {
+            seed = (seed * 1_664_525) + 1_013_904_223;
+            grey[i] = (byte)Math.Clamp(page.Grey[i] + (int)(((seed >> 16) / 65_535.0 * 2 * most) - most), 0, 255);
+        }
+
+        return (grey, page.Width, page.Height);
     }
 
     // A portable greymap: "P5", width, height, 255, each ended by white space, then a byte a dot.

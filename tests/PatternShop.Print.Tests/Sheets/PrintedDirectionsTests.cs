@@ -47,6 +47,24 @@ public sealed class PrintedDirectionsTests
         Assert.DoesNotContain("The sample", text, StringComparison.Ordinal);
     }
 
+    /// <summary>By a second reader, without the structure: number, side and directions of each row, in order, white space collapsed.</summary>
+    [Fact]
+    public void Another_reader_finds_every_row_of_generated_pieces_in_order() => DocumentGen.Documents.Sample(
+        document =>
+        {
+            var (said, code) = OutsideTool.Run("PATTERNSHOP_PDFTOTEXT", "pdftotext", Samples.Print(document), "-raw", "FILE", "-");
+            Assert.Equal(0, code);
+            var text = string.Join(' ', said.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+            var at = 0;
+            foreach (var row in PrintedRows.Of(Samples.Print(document)))
+            {
+                var line = $"{row.Number:#,0} {row.Starts.Trim()} {row.Directions}";
+                at = text.IndexOf(line, at, StringComparison.Ordinal);
+                Assert.True(at >= 0, line);
+            }
+        },
+        iter: Effort.Of(40, 200));
+
     [Fact]
     public void One_other_cell_is_named_by_row_and_run()
     {

@@ -55,6 +55,7 @@ public sealed class EndpointTests
         ["GET /p/{id}/{slug}/v/{number:int}/changes"] = (For.Everybody, "/p/{id}/secret-cloth/v/1/changes"),
         ["GET /p/{id}/{slug}/v/{number:int}/report"] = (For.Everybody, "/p/{id}/secret-cloth/v/1/report"),
         ["POST /p/{id}/{slug}/v/{number:int}/report"] = (For.EverybodysForm, "/p/{id}/secret-cloth/v/1/report"),
+        ["GET /p/{id}/slip/{from:int}/{to:int}/{file}"] = (For.Everybody, "/p/{id}/slip/1/2/a4.pdf"),
         ["GET /p/{id}/moves/{from:int}/{to:int}.json"] = (For.Everybody, "/p/{id}/moves/1/2.json"),
         ["GET /reports/{secret}"] = (For.Everybody, "/reports/0000"),
         ["GET /c"] = (For.Everybody, "/c"),

@@ -10,6 +10,7 @@ internal static class Changes
     public static void MapChanges(this IEndpointRouteBuilder routes)
     {
         routes.MapPage("/p/{id}/{slug}/v/{number:int}/changes", PageAsync);
+        routes.MapPage("/p/{id}/slip/{from:int}/{to:int}/{file}", SlipAsync);
         routes.MapPage("/p/{id}/moves/{from:int}/{to:int}.json", MovesAsync);
     }
 
@@ -19,6 +20,25 @@ internal static class Changes
     /// <summary>The address of the page, from the top of the shop.</summary>
     public static string Address(ShelfPattern pattern, int from, int to) =>
         string.Create(CultureInfo.InvariantCulture, $"{PublicPages.Address(pattern.Id, pattern.Title, from)}/changes?to={to}");
+
+    /// <summary>The address of a correction slip.</summary>
+    public static string SlipAddress(PatternId id, int from, int to, Print.Paper paper) =>
+        string.Create(CultureInfo.InvariantCulture, $"/p/{id}/slip/{from}/{to}/{SlipFiles.NameOf(paper)}");
+
+    private static async Task<IResult> SlipAsync(string id, int from, int to, string file, HttpContext http, PublicShelf shelf, SlipFiles slips)
+    {
+        if (!PatternId.TryParse(id, out var patternId)
+            || await shelf.FindAsync(patternId, http.RequestAborted) is not { Withdrawn: false } pattern
+            || await slips.FindAsync(pattern, from, to, file, http.RequestAborted) is not { } bytes)
+        {
+            return Results.NotFound();
+        }
+
+        // versions never change, but they can be withdrawn
+        http.Response.Headers.CacheControl = "no-cache";
+        var name = string.Create(CultureInfo.InvariantCulture, $"{Slug.Of(pattern.Title)}-v{from}-v{to}.correction.{file}");
+        return Results.Bytes(bytes, "application/pdf", name);
+    }
 
     private static async Task<IResult> PageAsync(string id, string slug, int number, int? to, string? woven, HttpContext http, PublicShelf shelf, VersionReader reader)
     {

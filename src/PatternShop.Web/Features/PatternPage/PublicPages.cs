@@ -12,6 +12,7 @@ internal static class PublicPages
         services.AddSingleton<FileShelf>();
         services.AddSingleton<ComparisonShelf>();
         services.AddSingleton<VersionReader>();
+        services.AddSingleton<SlipFiles>();
     }
 
     public static void MapPublicPages(this IEndpointRouteBuilder routes)

@@ -96,6 +96,24 @@ public sealed class CorrectionTests
         Assert.StartsWith("Go on with row 5 of version 2, which starts from the left. Your weft is at the right, and that row starts from the left:", moved, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task The_page_of_what_changed_offers_a_slip_to_paste_over_the_sheets()
+    {
+        await using var shop = await IssuedShop.OpenAsync(First);
+        await shop.ReissueAsync(Mended, "");
+        var links = (await shop.Reader.GetAsync(shop.Page + "/v/1/changes?to=2")).Html.QuerySelectorAll("a[type='application/pdf']").Select(link => link.GetAttribute("href")!).ToList();
+        Assert.Equal([$"/p/{shop.Id}/slip/1/2/a4.pdf", $"/p/{shop.Id}/slip/1/2/letter.pdf"], links);
+        foreach (var (link, width) in links.Zip([595.3, 612.0]))
+        {
+            using var pdf = UglyToad.PdfPig.PdfDocument.Open((await shop.Reader.GetAsync(link)).Body);
+            Assert.Equal(width, pdf.GetPage(1).Width, 1.0);
+            Assert.Contains("Correction slip", string.Join(' ', pdf.GetPage(1).GetWords().Select(word => word.Text)), StringComparison.Ordinal);
+        }
+
+        Assert.Equal(HttpStatusCode.NotFound, (await shop.Reader.GetAsync($"/p/{shop.Id}/slip/2/1/a4.pdf")).Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await shop.Reader.GetAsync($"/p/{shop.Id}/slip/1/2/a5.pdf")).Status);
+    }
+
     [Theory]
     [InlineData("/v/1/changes?to=2&woven=13", HttpStatusCode.OK, true)]
     [InlineData("/v/1/changes?to=2&woven=-1", HttpStatusCode.OK, true)]
