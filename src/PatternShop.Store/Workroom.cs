@@ -32,6 +32,28 @@ public sealed class Workroom
         return _store.WriteAsync(context => pattern.AddAsync(context, maker, _time.GetUtcNow(), _random, cancellationToken), cancellationToken);
     }
 
+    /// <summary>Makes a pattern of its own from how another of the maker's stands now, with the photos that it names; null when they have no such pattern.</summary>
+    /// <param name="title">From the title to that of the new pattern.</param>
+    /// <exception cref="ArgumentException">The new title breaks a rule.</exception>
+    public Task<PatternId?> DuplicateAsync(MakerId maker, PatternId id, Func<string, string> title, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(title);
+        return _store.WriteAsync(
+            async context =>
+            {
+                if (await Own(context, maker, id).SingleOrDefaultAsync(cancellationToken) is not { } pattern)
+                {
+                    return null;
+                }
+
+                var document = (await History.StateAsync(context, pattern, cancellationToken)).Document;
+                var copy = await NewPattern.Of(document with { Title = title(document.Title) }).AddAsync(context, maker, _time.GetUtcNow(), _random, cancellationToken);
+                await PhotoDesk.CopyAsync(context, pattern.Id, copy, document, cancellationToken);
+                return (PatternId?)copy;
+            },
+            cancellationToken);
+    }
+
     /// <summary>The maker's patterns, the one changed last first.</summary>
     public Task<IReadOnlyList<PatternCard>> ListAsync(MakerId maker, CancellationToken cancellationToken = default) => _store.ReadAsync<IReadOnlyList<PatternCard>>(
         async context => await context.Patterns

@@ -68,6 +68,25 @@ public sealed class PhotoDesk
     internal static IQueryable<PhotoCard> Cards(IQueryable<PhotoRow> photos) => photos.Select(photo =>
         new PhotoCard(photo.Hash, photo.Width, photo.Height, photo.SmallHash, photo.SmallWidth, photo.SmallHeight));
 
+    internal static async Task CopyAsync(StoreContext context, string from, PatternId to, PatternDocument document, CancellationToken cancellationToken)
+    {
+        var named = document.Photos.Select(photo => photo.Hash).ToList();
+        var photos = await context.Photos.AsNoTracking().Where(photo => photo.PatternId == from && named.Contains(photo.Hash)).ToListAsync(cancellationToken);
+        context.Photos.AddRange(photos.Select(photo => new PhotoRow
+        {
+            PatternId = to.Value,
+            Hash = photo.Hash,
+            Width = photo.Width,
+            Height = photo.Height,
+            Large = photo.Large,
+            SmallHash = photo.SmallHash,
+            SmallWidth = photo.SmallWidth,
+            SmallHeight = photo.SmallHeight,
+            Small = photo.Small,
+            KeptAt = photo.KeptAt,
+        }));
+    }
+
     private static async Task<KeepResult> KeepAsync(StoreContext context, IQueryable<PatternRow> own, PhotoRow row, CancellationToken cancellationToken)
     {
         if (!await own.AnyAsync(cancellationToken))

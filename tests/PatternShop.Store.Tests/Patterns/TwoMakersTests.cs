@@ -22,6 +22,7 @@ public sealed class TwoMakersTests
         [nameof(Workroom.IssueAsync)] = async (workroom, maker, id) => await workroom.IssueAsync(maker, id, TestStore.Request(4, 2, Charts.Document("x.") with { Title = "2" })),
         [nameof(Workroom.WithdrawAsync)] = async (workroom, maker, id) => await workroom.WithdrawAsync(maker, id),
         [nameof(Workroom.RestoreAsync)] = async (workroom, maker, id) => await workroom.RestoreAsync(maker, id),
+        [nameof(Workroom.DuplicateAsync)] = async (workroom, maker, id) => await workroom.DuplicateAsync(maker, id, title => title),
         [nameof(Workroom.DeleteAsync)] = async (workroom, maker, id) => await workroom.DeleteAsync(maker, id),
     };
 

@@ -86,6 +86,25 @@ public sealed class PhotoDeskTests
     }
 
     [Fact]
+    public async Task A_duplicate_keeps_the_photos_that_its_document_names_and_can_be_issued()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var anna = await store.MakerAsync();
+        var id = await store.PatternAsync(anna);
+        var card = Assert.IsType<KeepResult.Kept>(await store.Photos.KeepAsync(anna, id, Large, Small)).Photo;
+        await store.Photos.KeepAsync(anna, id, new PictureFile([9], 1, 1), Small);
+        await NameAsync(store, anna, id, 1, LargeHash);
+        var copy = (await store.Workroom.DuplicateAsync(anna, id, title => "Again: " + title))!.Value;
+        var (first, second) = ((await store.Workroom.OpenAsync(anna, id))!, (await store.Workroom.OpenAsync(anna, copy))!);
+        Assert.Equal(first.Document with { Title = "Again: " + first.Document.Title }, second.Document);
+        Assert.Equal([card], await store.Photos.ListAsync(anna, copy));
+        await store.Workroom.DeleteAsync(anna, id);
+        Assert.Equal(Large.Bytes, await store.Photos.FindAsync(anna, copy, LargeHash));
+        await store.IssueAsync(anna, copy);
+        Assert.Equal([card], (await store.Shelf.VersionAsync(copy, 1))!.Photos);
+    }
+
+    [Fact]
     public async Task A_preview_shows_what_the_document_names_and_nothing_else()
     {
         await using var store = await TestStore.OpenAsync();

@@ -70,8 +70,8 @@ internal static class MyPatterns
             : Results.NotFound();
 
     private static async Task<IResult> DuplicateSentAsync(string id, HttpContext http, Workroom workroom) =>
-        await OpenAsync(id, http, workroom) is { } pattern
-            ? new SeeOther(Address(await workroom.CreateAsync(http.User.Maker(), pattern.Document with { Title = CopyOf(pattern.Document.Title) }, http.RequestAborted)))
+        PatternId.TryParse(id, out var pattern) && await workroom.DuplicateAsync(http.User.Maker(), pattern, CopyOf, http.RequestAborted) is { } copy
+            ? new SeeOther(Address(copy))
             : Results.NotFound();
 
     /// <summary>The title of a copy, cut where it would be too long; never within a character.</summary>
