@@ -14,6 +14,7 @@ public static class EditGen
         (2, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetWidth(width))),
         (1, DocumentGen.Widths(document.Motif.Columns).Select(width => (Edit)new SetFloating(width.Floating))),
         (2, DocumentGen.RowPlans(document.Motif.Rows + 1).Select(rows => (Edit)new SetRowPlan(rows))),
+        (1, Gen.Select(DocumentGen.RowPlans(document.Motif.Rows + 1), Gen.Int[0, 3], (rows, number) => (Edit)new OrderRows(number < 2 ? OrderWay.Close : OrderWay.Shorten, number, rows))),
         (1, Edges(document.Rows.Wefts.Count)),
         (1, Edges(document.Rows.Wefts.Count + 1).Select(edges => (Edit)new Mend(MendKind.Edges, 0, edges))),
         (2, Own(document.Motif.Rows)),

@@ -62,11 +62,14 @@ public static class Mirroring
     }
 
     /// <summary>The ways with the fewest balance ends, by offset, each with the figure that it puts in the middle of so many repeats.</summary>
-    public static Sequence<MirrorChoice> Choices(BitGrid motif, int repeats) => Fewest(motif).Select(way =>
+    public static Sequence<MirrorChoice> Choices(BitGrid motif, int repeats) => Fewest(motif).Select(way => ChoiceOf(motif, repeats, way)).ToSequence();
+
+    /// <summary>A way to mirror with the figure that it puts in the middle of so many repeats.</summary>
+    internal static MirrorChoice ChoiceOf(BitGrid motif, int repeats, MirrorWay way)
     {
         var middle = MiddleOf(motif, new WidthPlan(repeats, way.Offset, way.Balance, null));
         return new MirrorChoice(way, middle, Figure(motif, middle));
-    }).ToSequence();
+    }
 
     /// <summary>Where in the motif the middle of the pattern ends lies.</summary>
     public static Middle MiddleOf(BitGrid motif, WidthPlan width)

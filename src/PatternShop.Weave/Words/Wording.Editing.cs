@@ -13,6 +13,7 @@ public partial class Wording
             SetWidth => "change the width",
             SetFloating => "change the floating selvedges",
             SetRowPlan => "change the row plan",
+            OrderRows order => OrderName(order),
             SetEdges edges => EdgesName(edges),
             Mend mend => MendName(mend),
             SetGauge => "change sett or row density",

@@ -44,7 +44,7 @@ public sealed class EditLaws
 
     [Fact]
     public void Every_edit_has_a_name() => Cases.Sample(
-        (_, edit) => Assert.Matches("^(draw|cover|put down|change|make|put in|take out|mirror|half turn|quarter turn|swap|other side|shift|move|begin|use|start) .+", Wording.English.EditName(edit)),
+        (_, edit) => Assert.Matches("^(draw|cover|put down|change|make|put in|take out|write|weave|mirror|half turn|quarter turn|swap|other side|shift|move|begin|use|start) .+", Wording.English.EditName(edit)),
         iter: Effort.Of(500, 5_000));
 
     [Fact]

@@ -10,6 +10,7 @@ internal sealed class PatternView
     private readonly Lazy<Piece> _piece;
     private readonly Lazy<Sequence<Finding>> _findings;
     private readonly Lazy<Task<Sequence<Advice>>> _advice;
+    private readonly Lazy<Task<RepeatAdvice>> _repeats;
 
     public PatternView(PatternState now)
     {
@@ -17,6 +18,7 @@ internal sealed class PatternView
         _piece = new(() => Piece.Of(now.Document));
         _findings = new(() => Checks.Of(Piece));
         _advice = new(() => Task.Run(() => Remedies.Of(Piece, Findings)));
+        _repeats = new(() => Task.Run(() => RepeatAdvice.Of(Piece)));
     }
 
     public long Revision => _now.Revision;
@@ -36,6 +38,9 @@ internal sealed class PatternView
 
     /// <summary>Tries what mends the findings, away from whoever waits for something else; once, for everybody.</summary>
     public Task<Sequence<Advice>> AdviseAsync() => _advice.Value;
+
+    /// <summary>Finds what repeats and mirrors, in the same way.</summary>
+    public Task<RepeatAdvice> RepeatsAsync() => _repeats.Value;
 
     /// <summary>Works out everything that a page shows, away from whoever waits for something else.</summary>
     public Task PrepareAsync() => Task.Run(() => _ = (Piece.Readings, Findings));
