@@ -7,6 +7,10 @@ public partial class Wording
 
     public string RepeatTitle => "Repeat and mirrors";
 
+    public string MirrorsHeading => "Ways to mirror left and right";
+
+    public string OrdersHeading => "For the order of rows";
+
     public string NothingRepeats => "Nothing is drawn yet.";
 
     /// <summary>How ends and rows are counted: "Ends: a multiple of 8, plus 1. Rows: a multiple of 8, plus 1 closing row."</summary>
@@ -19,7 +23,7 @@ public partial class Wording
         return Capital(MendName(option.Edit));
     }
 
-    /// <summary>What is in the middle: "End 1 of the motif is in the middle of the piece. 25 ends." with the pattern ends that it takes.</summary>
+    /// <summary>What is in the middle: "End 1 of the motif is in the middle. 25 ends in all instead of 24: a multiple of 8, plus 1."</summary>
     public string MirrorOptionText(Piece piece, MirrorOption option)
     {
         ArgumentNullException.ThrowIfNull(piece);

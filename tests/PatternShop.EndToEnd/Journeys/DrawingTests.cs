@@ -38,6 +38,7 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
         await editor.DragAsync(Size, Size, (1, 1), (1, 8));
         await Assertions.Expect(found.First).ToContainTextAsync("Rows 1–8 of the motif never interlace.");
         await Assertions.Expect(checks.GetByRole(AriaRole.Status).First).ToContainTextAsync("fault");
+        await Assertions.Expect(editor.Panel("Repeat and mirrors")).ToContainTextAsync("The smallest repeat is 1 end by 8 rows.");
         var drawn = await editor.PictureAsync();
         await found.First.ClickAsync();
         await Assertions.Expect(visit.Page.Locator("[data-marked=true]")).ToHaveCountAsync(1);

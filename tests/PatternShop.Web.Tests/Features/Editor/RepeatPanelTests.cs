@@ -59,10 +59,11 @@ public sealed class RepeatPanelTests(SharedBench shared) : IClassFixture<SharedB
     }
 
     [Fact]
-    public async Task What_is_made_fits_the_pattern_as_it_stands_now()
+    public async Task What_is_proposed_follows_the_pattern_and_leaves_the_rest_of_the_width_alone()
     {
         await using var panel = await OpenAsync(Diamond);
         await panel.Editing.MakeAsync(new SetWidth(Diamond.Width with { Repeats = 2 }));
+        panel.Page.WaitForAssertion(() => Assert.Contains("17 ends in all instead of 16", Why(panel, 0), StringComparison.Ordinal));
         await panel.PressAsync("Begin at end 1 with 1 balance end");
         Assert.Equal(new WidthPlan(2, 0, 1, null), panel.Document.Width);
     }
