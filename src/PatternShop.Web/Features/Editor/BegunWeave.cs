@@ -15,6 +15,8 @@ internal enum WeaveWay
     Herringbone,
     Diamond,
     Satin,
+    WrittenRows,
+    Cells,
 }
 
 /// <summary>A weave to begin from, with all that can be chosen of it; a way uses only some.</summary>
@@ -40,6 +42,11 @@ internal sealed record BegunWeave(
     int Move = 2,
     SatinFace Face = SatinFace.Warp)
 {
+    /// <summary>Text that was written elsewhere.</summary>
+    public BegunText Text { get; init; } = new();
+
+    public bool HasText => Way is WeaveWay.WrittenRows or WeaveWay.Cells;
+
     public bool HasThreads => Way is WeaveWay.Basket or WeaveWay.RibOfWefts or WeaveWay.RibOfEnds;
 
     public bool HasNumbers => Way is WeaveWay.Twill or WeaveWay.BrokenTwill or WeaveWay.Point or WeaveWay.Herringbone or WeaveWay.Diamond;
@@ -53,6 +60,8 @@ internal sealed record BegunWeave(
         WeaveWay.RibOfWefts => Basics.Rib(First, Second, Floating.Wefts),
         WeaveWay.RibOfEnds => Basics.Rib(First, Second, Floating.Ends),
         WeaveWay.Satin => Satins.Regular(Ends, Move, Face),
+        WeaveWay.WrittenRows => Text.MakeRows(),
+        WeaveWay.Cells => Text.MakeCells(),
         _ => Twills.Regular(Numbers, Step, Rises) is WeaveResult.Made twill ? new WeaveResult.Made(Of(twill.Motif)) : Twills.Regular(Numbers, Step, Rises),
     };
 

@@ -7,6 +7,9 @@ internal static class WeavePicture
 {
     public const int Ends = 24;
     public const int Rows = 16;
+
+    /// <summary>Rows and ends that are shown of a large one.</summary>
+    public const int Most = 64;
     private const double Cell = 2;
 
     /// <summary>The chart, row 1 at the bottom.</summary>
@@ -15,9 +18,10 @@ internal static class WeavePicture
     /// <param name="title">What it is, for who cannot see it.</param>
     public static string Svg(BitGrid weave, GlyphStyle style, string title)
     {
-        var cells = Transforms.MirrorAlong(Transforms.RepeatTo(weave, Rows, Ends));
-        var shapes = new List<Shape> { new Box(0, 0, Ends * Cell, Rows * Cell, Shade.White) };
+        var (rows, ends) = (Math.Clamp(weave.Rows, Rows, Most), Math.Clamp(weave.Columns, Ends, Most));
+        var cells = Transforms.MirrorAlong(Transforms.RepeatTo(weave, rows, ends));
+        var shapes = new List<Shape> { new Box(0, 0, ends * Cell, rows * Cell, Shade.White) };
         Glyphs.Add(shapes, cells, new CellArea(0, 0, Cell), style);
-        return SvgText.Of(new Drawing(Ends * Cell, Rows * Cell, shapes.ToSequence()), title, "", "begin-weave");
+        return SvgText.Of(new Drawing(ends * Cell, rows * Cell, shapes.ToSequence()), title, "", "begin-weave");
     }
 }
