@@ -18,10 +18,10 @@ public sealed record BegunText(
     Stroke? Filled = null)
 {
     /// <summary>
-    /// Characters of a text that is taken. A field's text is one message, and one over 32 kB closes the circuit: a character of
-    /// a text takes up to three bytes in it.
+    /// Characters of a text that is taken. A change of a field is one message that holds its text twice, and one over 32 kB closes
+    /// the circuit: a sign takes up to six bytes in it, a tab four.
     /// </summary>
-    public const int Most = 10_000;
+    public const int Most = 5_000;
 
     /// <summary>Pointer of what is asked about filled cells.</summary>
     public const string FilledAsked = "/filled";
