@@ -22,7 +22,9 @@ public sealed class CopyTests
         foreach (var file in version.Files.Where(file => file.MediaType == "application/pdf"))
         {
             using var pdf = PdfDocument.Open((await shelf.FileAsync(file.Hash, TestContext.Current.CancellationToken))!.Bytes);
-            Assert.All(pdf.GetPages(), page => Assert.Contains($"Copy {code.Spaced} · is it the newest? https://weave.example.org/c/{code.Value}", string.Join(' ', page.GetWords().Select(word => word.Text)), StringComparison.Ordinal));
+            // in large print the address does not fit the line: the QR code beside it says it
+            var said = file.Edition.Contains("large", StringComparison.Ordinal) ? $"Copy {code.Spaced}" : $"Copy {code.Spaced} · is it the newest? https://weave.example.org/c/{code.Value}";
+            Assert.All(pdf.GetPages(), page => Assert.Contains(said, string.Join(' ', page.GetWords().Select(word => word.Text)), StringComparison.Ordinal));
         }
 
         Assert.Equal("This is the newest", (await shop.Reader.GetAsync("/c/" + code.Value)).Heading);

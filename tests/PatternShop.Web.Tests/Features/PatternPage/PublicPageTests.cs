@@ -30,7 +30,13 @@ public sealed class PublicPageTests
         Assert.Equal("under 1, [over 1, under 2, over 3, under 2] × 3, over 1, under 1", Words(page.Html.QuerySelector("#row-1 .runs [aria-hidden]")!));
         Assert.Contains("sell what you weave", page.Words, StringComparison.Ordinal);
         Assert.Contains("Take care", page.Words, StringComparison.Ordinal);
-        Assert.Equal(2, page.Html.QuerySelectorAll("ul.files a[type='application/pdf']").Length);
+        Assert.Equal(["Printable, A4 (PDF)", "Printable, Letter (PDF)"], page.Html.QuerySelectorAll("ul.files")[0].QuerySelectorAll("a[type='application/pdf']").Select(Words));
+        Assert.Equal(
+            [
+                "Large print, A4 (PDF)", "Large print, Letter (PDF)", "With little ink, A4 (PDF)", "With little ink, Letter (PDF)", "Row cover to cut out, A4 (PDF)",
+                "Row cover to cut out, Letter (PDF)", "Chart as a picture (SVG)", "Directions as text", "Facts for programs (JSON)",
+            ],
+            page.Html.QuerySelectorAll("details.more ul.files a").Select(Words));
         Assert.All(page.Html.QuerySelectorAll("ul.files .size"), size => Assert.Matches("^[0-9]+ kB$", size.TextContent));
         Assert.DoesNotContain("Set-Cookie", page.Headers.Keys, StringComparer.OrdinalIgnoreCase);
         Assert.Empty(page.Html.QuerySelectorAll("script, form, iframe"));
@@ -116,7 +122,7 @@ public sealed class PublicPageTests
     {
         await using var shop = await IssuedShop.OpenAsync(Cloth);
         var links = (await shop.Reader.GetAsync(shop.Page)).Html.QuerySelectorAll("ul.files a").ToList();
-        Assert.Equal(5, links.Count);
+        Assert.Equal(11, links.Count);
         foreach (var link in links)
         {
             var path = link.GetAttribute("href")!;
