@@ -29,6 +29,20 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
     }
 
     [Fact]
+    public async Task The_longest_notes_are_saved_in_any_script()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        var notes = visit.Page.GetByLabel("Notes for the weaver");
+        var longest = string.Concat(Enumerable.Repeat("■织", 10_000));
+        await notes.FillAsync(longest);
+        await notes.PressAsync("Tab");
+        await Assertions.Expect(visit.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Undo: change the notes" })).ToBeEnabledAsync();
+        await editor.SavedAsync();
+        await visit.Page.ReloadAsync();
+        await Assertions.Expect(notes).ToHaveValueAsync(longest);
+    }
+
+    [Fact]
     public async Task A_fault_appears_while_drawing_points_at_its_cells_and_goes_with_its_remedy()
     {
         var (visit, editor) = await BeginAsync(Reader.Desk);

@@ -12,9 +12,12 @@ internal static class EditorHost
         "default-src 'none'; img-src 'self' data:; style-src 'self' 'unsafe-inline'; font-src 'self'; script-src 'self'; connect-src 'self'; "
         + "manifest-src 'self'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
 
+    // the longest notes (20,000 characters, each up to 6 bytes as it is sent) stand in a message twice; above the bound a circuit is closed
+    private const int MostMessageBytes = 256 * 1024;
+
     public static void AddEditor(this IServiceCollection services)
     {
-        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(options => options.MaximumReceiveMessageSize = MostMessageBytes);
         services.AddMudServices();
         services.AddSingleton<OpenPatterns>();
         services.AddSingleton<WindowNames>();
