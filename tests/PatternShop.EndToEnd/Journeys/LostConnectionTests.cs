@@ -15,7 +15,7 @@ public sealed class LostConnectionTests(Stage stage, MakerBench bench) : IClassF
     // a browser that cannot show what another look of the cells changes: the server gives such a page up
     private const string Fail = """
         () => {
-          const field = document.querySelector('[data-fields] select');
+          const field = [...document.querySelectorAll('[data-fields] label')].find(label => label.textContent.includes('Cells drawn as')).control;
           field.value = field.value === '0' ? '1' : '0';
           Element.prototype.setAttribute = () => { throw new Error('on purpose'); };
           field.dispatchEvent(new Event('change', { bubbles: true }));
