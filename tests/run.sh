@@ -11,6 +11,8 @@ exec < /dev/null
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_GENERATE_ASPNET_CERTIFICATE=false
 # no build node may outlive the command and keep its output open for whoever reads it (the compiler server does not)
 export MSBUILDDISABLENODEREUSE=1 DOTNET_CLI_USE_MSBUILD_SERVER=0
+# programs that run for seconds only pay for being watched; without it they take a fifth less of the processors
+export DOTNET_TieredPGO=0
 export PATTERNSHOP_EFFORT=${PATTERNSHOP_EFFORT:-quick}
 if [ ! -w "${HOME:-}" ]; then mkdir -p .tools/home; export HOME="$PWD/.tools/home"; fi
 
