@@ -10,8 +10,10 @@ internal static class FontNames
 {
     private const int RangesInABlock = 100;
 
-    public static void Settle(PdfDocument document, UsedCharacters used)
+    /// <summary>The fonts of a document by their faces, settled.</summary>
+    public static IReadOnlyDictionary<Typeface, PdfDictionary> Settle(PdfDocument document, UsedCharacters used)
     {
+        var fonts = new Dictionary<Typeface, PdfDictionary>();
         foreach (var font in document.Internals.GetAllObjects().OfType<PdfDictionary>().Where(IsCompositeFont).ToList())
         {
             var name = font.Elements.GetName("/BaseFont");
@@ -26,7 +28,10 @@ internal static class FontNames
             var map = font.Elements.GetDictionary("/ToUnicode")!;
             map.Elements.Remove("/Filter");
             map.Stream.Value = Encoding.ASCII.GetBytes(CharacterMap(used.CharactersByGlyph(face)));
+            fonts.Add(face, font);
         }
+
+        return fonts;
     }
 
     private static bool IsCompositeFont(PdfDictionary dictionary) => dictionary.Elements.GetName("/Subtype") == "/Type0";

@@ -1,6 +1,6 @@
 using System.Buffers;
+using System.Buffers.Text;
 using System.Globalization;
-using System.IO.Compression;
 using System.Text;
 using PdfSharp.Pdf;
 using PdfSharp.Pdf.Advanced;
@@ -13,7 +13,10 @@ namespace PatternShop.Print;
 /// </summary>
 internal sealed class ObjectWriter
 {
-    private readonly ArrayBufferWriter<byte> _out = new();
+    // letters of names that need no other writing (7.3.5)
+    private static readonly SearchValues<char> Plain = SearchValues.Create("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+-.,_:;*&!'\"");
+
+    private readonly ArrayBufferWriter<byte> _out = new(1 << 16);
     private readonly Dictionary<PdfObject, int> _numbers = new(ReferenceEqualityComparer.Instance);
     private readonly List<PdfObject> _objects = [];
 
@@ -27,7 +30,7 @@ internal sealed class ObjectWriter
     public static byte[] Write(PdfDictionary catalog, PdfDictionary information, Func<ReadOnlySpan<byte>, byte[]> identity)
     {
         var writer = new ObjectWriter();
-        writer.Append("%PDF-1.7\n%");
+        writer.Append("%PDF-1.7\n%"u8);
         writer._out.Write<byte>([0xE2, 0xE3, 0xCF, 0xD3, (byte)'\n']);
         writer.NumberOf(catalog);
         writer.NumberOf(information);
@@ -44,7 +47,8 @@ internal sealed class ObjectWriter
 
     private void WriteObject(int number, PdfObject item)
     {
-        Format($"{number} 0 obj\n");
+        Integer(number);
+        Append(" 0 obj\n"u8);
         if (item is PdfDictionary { Stream: { } stream } dictionary)
         {
             WriteStream(dictionary, stream);
@@ -54,38 +58,24 @@ internal sealed class ObjectWriter
             WriteItem(item);
         }
 
-        Append("\nendobj\n");
+        Append("\nendobj\n"u8);
     }
 
     private void WriteStream(PdfDictionary dictionary, PdfDictionary.PdfStream stream)
     {
-        var content = stream.UnfilteredValue;
-        // Readers of metadata look for it without unpacking anything.
-        var plain = dictionary.Elements.GetName("/Type") == "/Metadata";
-        var bytes = plain ? content : Compressed(content);
-        dictionary.Elements.Remove("/DecodeParms");
-        dictionary.Elements.Remove("/Filter");
-        if (!plain)
+        var bytes = stream.Value;
+        // What has a filter was packed by ourselves. Readers of metadata look for it without unpacking anything.
+        if (!dictionary.Elements.ContainsKey("/Filter") && dictionary.Elements.GetName("/Type") != "/Metadata")
         {
-            dictionary.Elements.SetName("/Filter", "/FlateDecode");
+            bytes = Flate.Pack(bytes);
+            dictionary.Elements.SetName("/Filter", Flate.FilterName);
         }
 
         dictionary.Elements.SetInteger("/Length", bytes.Length);
         WriteDictionary(dictionary);
-        Append("\nstream\n");
+        Append("\nstream\n"u8);
         _out.Write(bytes);
-        Append("\nendstream");
-    }
-
-    private static byte[] Compressed(byte[] content)
-    {
-        using var packed = new MemoryStream();
-        using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, true))
-        {
-            zlib.Write(content);
-        }
-
-        return packed.ToArray();
+        Append("\nendstream"u8);
     }
 
     private void WriteItem(PdfItem item)
@@ -93,7 +83,8 @@ internal sealed class ObjectWriter
         switch (item)
         {
             case PdfReference reference:
-                Format($"{NumberOf(reference.Value)} 0 R");
+                Integer(NumberOf(reference.Value));
+                Append(" 0 R"u8);
                 break;
             case PdfDictionary dictionary:
                 WriteDictionary(dictionary);
@@ -118,22 +109,25 @@ internal sealed class ObjectWriter
                 WriteName(name.Value);
                 break;
             case PdfInteger number:
-                Format($"{number.Value}");
+                Integer(number.Value);
                 break;
             case PdfLongInteger number:
-                Format($"{number.Value}");
+                Integer(number.Value);
+                break;
+            case PdfLiteral literal:
+                Append(literal.Value);
                 break;
             case PdfReal number:
                 Format($"{number.Value:0.######}");
                 break;
             case PdfBoolean truth:
-                Append(truth.Value ? "true" : "false");
+                Append(truth.Value ? "true"u8 : "false"u8);
                 break;
             case PdfRectangle r:
                 Format($"[{r.X1:0.######} {r.Y1:0.######} {r.X2:0.######} {r.Y2:0.######}]");
                 break;
             case PdfNull:
-                Append("null");
+                Append("null"u8);
                 break;
             default:
                 throw new InvalidOperationException($"No way to write {item.GetType().Name}.");
@@ -142,31 +136,31 @@ internal sealed class ObjectWriter
 
     private void WriteDictionary(PdfDictionary dictionary)
     {
-        Append("<<");
+        Append("<<"u8);
         foreach (var (key, value) in dictionary.Elements)
         {
             if (value is not null)
             {
                 WriteName(key);
-                Append(" ");
+                Append(" "u8);
                 WriteItem(value);
-                Append("\n");
+                Append("\n"u8);
             }
         }
 
-        Append(">>");
+        Append(">>"u8);
     }
 
     private void WriteArray(PdfArray array)
     {
-        Append("[");
+        Append("["u8);
         for (var i = 0; i < array.Elements.Count; i++)
         {
-            Append(i == 0 ? string.Empty : " ");
+            Append(i == 0 ? ""u8 : " "u8);
             WriteItem(array.Elements[i]);
         }
 
-        Append("]");
+        Append("]"u8);
     }
 
     // Text beyond ASCII goes as UTF-16 with its mark (7.9.2.2).
@@ -180,17 +174,17 @@ internal sealed class ObjectWriter
 
     private void WriteName(string name)
     {
-        Append("/");
-        foreach (var letter in Encoding.UTF8.GetBytes(name.TrimStart('/')))
+        var letters = name.StartsWith('/') ? name.AsSpan(1) : name;
+        Append("/"u8);
+        if (letters.IndexOfAnyExcept(Plain) < 0)
         {
-            if (letter is > 0x20 and < 0x7F && !"#()<>[]{}/%"u8.Contains(letter))
-            {
-                Format($"{(char)letter}");
-            }
-            else
-            {
-                Format($"#{letter:X2}");
-            }
+            Append(letters);
+            return;
+        }
+
+        foreach (var letter in Encoding.UTF8.GetBytes(letters.ToString()))
+        {
+            Append(letter < 0x80 && Plain.Contains((char)letter) ? $"{(char)letter}" : $"#{letter:X2}");
         }
     }
 
@@ -219,8 +213,13 @@ internal sealed class ObjectWriter
 
     private void Format(FormattableString text) => Append(text.ToString(CultureInfo.InvariantCulture));
 
-    private void Append(string text)
+    private void Integer(long value)
     {
-        Encoding.ASCII.GetBytes(text, _out);
+        Utf8Formatter.TryFormat(value, _out.GetSpan(24), out var written);
+        _out.Advance(written);
     }
+
+    private void Append(ReadOnlySpan<char> text) => Encoding.ASCII.GetBytes(text, _out);
+
+    private void Append(ReadOnlySpan<byte> text) => _out.Write(text);
 }

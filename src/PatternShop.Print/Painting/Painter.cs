@@ -1,142 +1,126 @@
-using PatternShop.Weave;
-using PdfSharp.Drawing;
 using PdfSharp.Pdf;
-using PdfSharp.UniversalAccessibility;
 
 namespace PatternShop.Print;
 
 /// <summary>Paints planned pages into a tagged PDF file.</summary>
-internal sealed class Painter : IDisposable
+internal sealed class Painter
 {
     private const double PointsPerMillimetre = 72 / 25.4;
 
-    private readonly PdfDocument _file = new();
-    private readonly UAManager _accessibility;
-    private readonly TagWriter _tags;
-    private readonly UsedCharacters _used = new();
+    private readonly PageContent _content = new();
+    private readonly EmbeddedFonts _fonts;
+    private readonly StructureTree _structure;
     private readonly Bookmarks _bookmarks;
-    private readonly Dictionary<(Typeface Face, double Points, XFontStyleEx Style), XFont> _fonts = [];
-    private XGraphics? _page;
+    private readonly PdfDictionary _pages;
+    private readonly PdfArray _kids;
+    private readonly Paper _paper;
 
-    private Painter()
+    private Painter(PrintPlan plan, EmbeddedFonts fonts)
     {
-        _file.Options.ColorMode = PdfColorMode.Undefined;
-        // what is written first is read back and packed by ourselves
-        _file.Options.NoCompression = true;
-        _file.Options.CompressContentStreams = false;
-        _accessibility = UAManager.ForDocument(_file);
-        _tags = new TagWriter(_accessibility);
-        _bookmarks = new Bookmarks(_file.Outlines);
+        (_fonts, _paper) = (fonts, plan.Paper);
+        _structure = new StructureTree(File, plan.Pages.Count);
+        _bookmarks = new Bookmarks(File);
+        _pages = new PdfDictionary(File);
+        _pages.Elements.SetName("/Type", "/Pages");
+        _pages.Elements["/Kids"] = _kids = new PdfArray(File);
+        _pages.Elements.SetInteger("/Count", plan.Pages.Count);
+        File.Internals.AddObject(_pages);
     }
+
+    private PdfDocument File => _fonts.Document;
 
     /// <summary>The file of a plan. The same plan gives the same bytes.</summary>
     public static byte[] Paint(PrintPlan plan)
     {
-        HouseFonts.Install();
-        using var painter = new Painter();
+        using var fonts = EmbeddedFonts.Of(UsedCharacters.Of(plan));
+        var painter = new Painter(plan, fonts);
         foreach (var page in plan.Pages)
         {
-            painter.PaintPage(page, plan.Paper);
+            painter.PaintPage(page);
         }
 
-        painter._tags.CloseAll();
-        painter._page?.Dispose();
-        painter._page = null;
-        return FinishedFile.Of(painter._file, plan.Facts, painter._used);
+        return FinishedFile.Of(fonts.Document, plan.Facts, (painter._pages, painter._structure.Finish(), painter._bookmarks.Finish()));
     }
 
-    public void Dispose()
+    private void PaintPage(PagePlan plan)
     {
-        _page?.Dispose();
-        _file.Dispose();
+        var page = new PdfDictionary(File);
+        File.Internals.AddObject(page);
+        page.Elements.SetName("/Type", "/Page");
+        page.Elements.SetReference("/Parent", _pages);
+        page.Elements["/MediaBox"] = new PdfArray(File, new PdfInteger(0), new PdfInteger(0), new PdfReal(_paper.Width * PointsPerMillimetre), new PdfReal(_paper.Height * PointsPerMillimetre));
+        page.Elements.SetReference("/Resources", _fonts.Resources);
+        page.Elements.SetName("/Tabs", "/S");
+        _kids.Elements.Add(page.Reference!);
+        _structure.BeginPage(page, plan, _paper);
+        _content.Clear(_paper.Height);
+        PaintItems(plan, page);
+        page.Elements.SetReference("/Contents", Packed());
     }
 
-    private void PaintPage(PagePlan plan, Paper paper)
+    private void PaintItems(PagePlan plan, PdfDictionary page)
     {
-        _page?.Dispose();
-        var page = _file.AddPage();
-        page.Width = XUnit.FromMillimeter(paper.Width);
-        page.Height = XUnit.FromMillimeter(paper.Height);
-        _page = XGraphics.FromPdfPage(page);
-        _page.Save();
-        _tags.BeginPage(page, plan, paper);
+        Placed? before = null;
         foreach (var item in plan.Items)
         {
-            _bookmarks.Meet(item, page, paper);
-            PaintItem(item);
+            if (before is null || before.Tag != item.Tag)
+            {
+                if (before is not null)
+                {
+                    _content.EndMarked();
+                }
+
+                _bookmarks.Meet(item, page, _paper);
+                Begin(item.Tag);
+            }
+
+            PaintMark(item.Mark);
+            before = item;
         }
 
-        _tags.EndPage();
+        if (before is not null)
+        {
+            _content.EndMarked();
+        }
     }
 
-    private void PaintItem(Placed item)
+    private void Begin(Tag? tag)
     {
-        _tags.Enter(item.Tag, item.Mark is TextMark, () => DrawText(new TextMark(item.Mark.X, item.Mark.Y, Blank, BlankStyle)));
-        switch (item.Mark)
+        if (tag is null)
+        {
+            _content.BeginDecoration();
+        }
+        else
+        {
+            _content.BeginMarked(tag.Name, _structure.Enter(tag));
+        }
+    }
+
+    private void PaintMark(Mark mark)
+    {
+        switch (mark)
         {
             case TextMark text:
-                DrawText(text);
+                _content.Text(text, _fonts.NameOf(text.Piece.Face!));
                 break;
             case AreaMark area:
-                _page!.DrawPath(Brush(area.Grey), Outlines(area.X, area.Y, area.Outlines));
+                _content.Fill(area);
                 break;
             case StrokeMark stroke:
-                DrawStrokes(stroke, Pen(stroke.Grey, stroke.Width));
+                _content.Stroke(stroke);
                 break;
             default:
-                throw new InvalidOperationException($"No way to paint {item.Mark.GetType().Name}.");
+                throw new InvalidOperationException($"No way to paint {mark.GetType().Name}.");
         }
     }
 
-    private static TextPiece Blank { get; } = new(" ", Typeface.Regular);
-
-    private static TextStyle BlankStyle { get; } = new(1);
-
-    private void DrawText(TextMark text)
+    // Packed at once: of a long file, what is painted takes much more room than anything else.
+    private PdfDictionary Packed()
     {
-        var face = text.Piece.Face ?? throw new InvalidOperationException("A piece without a font is drawn, not written.");
-        var style = text.Piece.Thickened ? XFontStyleEx.Bold : XFontStyleEx.Regular;
-        if (!_fonts.TryGetValue((face, text.Style.Points, style), out var font))
-        {
-            font = new XFont(face.Name, text.Style.Points, style, new XPdfFontOptions(PdfFontEncoding.Unicode));
-            _fonts.Add((face, text.Style.Points, style), font);
-        }
-
-        _used.Add(face, text.Piece.Text);
-        _page!.DrawString(text.Piece.Text, font, Brush(text.Style.Grey), text.X * PointsPerMillimetre, text.Y * PointsPerMillimetre, XStringFormats.BaseLineLeft);
+        var stream = new PdfDictionary(File);
+        File.Internals.AddObject(stream);
+        stream.CreateStream(Flate.Pack(_content.Bytes));
+        stream.Elements.SetName("/Filter", Flate.FilterName);
+        return stream;
     }
-
-    // The library joins the open lines of a path to each other, so each is painted by itself.
-    private void DrawStrokes(StrokeMark stroke, XPen pen)
-    {
-        if (stroke.Closed)
-        {
-            _page!.DrawPath(pen, Outlines(stroke.X, stroke.Y, stroke.Lines));
-            return;
-        }
-
-        foreach (var line in stroke.Lines)
-        {
-            _page!.DrawLines(pen, Points(stroke.X, stroke.Y, line));
-        }
-    }
-
-    private static XGraphicsPath Outlines(double x, double y, Sequence<Sequence<Spot>> outlines)
-    {
-        var path = new XGraphicsPath { FillMode = XFillMode.Winding };
-        foreach (var outline in outlines)
-        {
-            path.AddLines(Points(x, y, outline));
-            path.CloseFigure();
-        }
-
-        return path;
-    }
-
-    private static XPoint[] Points(double x, double y, Sequence<Spot> line) =>
-        [.. line.Select(p => new XPoint((x + p.X) * PointsPerMillimetre, (y + p.Y) * PointsPerMillimetre))];
-
-    private static XSolidBrush Brush(double grey) => new(XColor.FromGrayScale(grey));
-
-    private static XPen Pen(double grey, double millimetres) => new(XColor.FromGrayScale(grey), millimetres * PointsPerMillimetre);
 }

@@ -16,6 +16,8 @@ internal sealed record PaintedChart(ChartLayout Layout, double Left, double Top,
 {
     public const double PointsPerMillimetre = 72 / 25.4;
 
+    private readonly PaintedSpots _spots = new(Paths);
+
     /// <summary>The charts of a file in order.</summary>
     public static IReadOnlyList<PaintedChart> Of(byte[] file, PrintPlan plan)
     {
@@ -31,36 +33,79 @@ internal sealed record PaintedChart(ChartLayout Layout, double Left, double Top,
         ];
     }
 
-    /// <summary>Whether a cell is dark, by its printed row and its end.</summary>
-    public bool IsOver(int row, int column)
+    /// <summary>
+    /// A cell by its printed row and its end: 'x' where it is darker than paper near its left edge, '.' where there is paper and a dark line in the middle,
+    /// '?' where there is neither.
+    /// </summary>
+    public char Cell(int row, int column) => (ToneAt(row, column, 0.25), ToneAt(row, column, 0.5)) switch
     {
-        var x = Left + Layout.X(column) + (0.25 * Layout.Cell);
-        var y = Top + Layout.Y(row - Layout.Window.FirstRow) + (0.5 * Layout.Cell);
-        return ToneAt(Paths, x * PointsPerMillimetre, (PaperHeight - y) * PointsPerMillimetre) < 0.5;
-    }
+        ( < 0.9, _) => 'x',
+        (1, < 0.5) => '.',
+        _ => '?',
+    };
 
-    // What is painted last is seen. All of a chart's shapes are upright.
-    private static double ToneAt(IReadOnlyList<PdfPath> paths, double x, double y)
+    private double ToneAt(int row, int column, double across)
     {
-        for (var i = paths.Count - 1; i >= 0; i--)
+        var x = Left + Layout.X(column) + (across * Layout.Cell);
+        var y = Top + Layout.Y(row - Layout.Window.FirstRow) + (0.5 * Layout.Cell);
+        return _spots.ToneAt(x * PointsPerMillimetre, (PaperHeight - y) * PointsPerMillimetre);
+    }
+}
+
+/// <summary>What is seen at any spot of a page, by the shapes that are painted on it.</summary>
+internal sealed class PaintedSpots
+{
+    // Shapes are looked up by squares of this many points.
+    private const double Square = 24;
+
+    private readonly Dictionary<(int X, int Y), List<(PdfRectangle Box, double Tone)>> _squares = [];
+
+    /// <param name="paths">The shapes of a page in the order in which they are painted; all of a chart's are upright.</param>
+    public PaintedSpots(IReadOnlyList<PdfPath> paths)
+    {
+        foreach (var path in paths)
         {
-            var path = paths[i];
-            if (path.Any(outline => Covers(outline.GetBoundingRectangle(), path.IsStroked ? path.LineWidth / 2 : 0, x, y)))
+            var tone = Grey(path.IsFilled ? path.FillColor : path.StrokeColor);
+            foreach (var outline in path)
             {
-                return Grey(path.IsFilled ? path.FillColor : path.StrokeColor);
+                if (outline.GetBoundingRectangle() is { } bounds)
+                {
+                    Add(path.IsStroked ? Thickened(bounds, path.LineWidth / 2) : bounds, tone);
+                }
             }
         }
+    }
 
-        return 1;
+    /// <summary>How light a spot is, in points from the bottom left corner: what is painted last is seen; 1 where nothing is.</summary>
+    public double ToneAt(double x, double y)
+    {
+        var near = _squares.GetValueOrDefault(((int)Math.Floor(x / Square), (int)Math.Floor(y / Square))) ?? [];
+        var at = near.FindLastIndex(shape => x >= shape.Box.Left && x <= shape.Box.Right && y >= shape.Box.Bottom && y <= shape.Box.Top);
+        return at < 0 ? 1 : near[at].Tone;
+    }
+
+    private void Add(PdfRectangle box, double tone)
+    {
+        for (var column = (int)Math.Floor(box.Left / Square); column <= (int)Math.Floor(box.Right / Square); column++)
+        {
+            for (var row = (int)Math.Floor(box.Bottom / Square); row <= (int)Math.Floor(box.Top / Square); row++)
+            {
+                if (!_squares.TryGetValue((column, row), out var near))
+                {
+                    _squares.Add((column, row), near = []);
+                }
+
+                near.Add((box, tone));
+            }
+        }
     }
 
     // A line has flat ends and is thickened across only.
-    private static bool Covers(PdfRectangle? bounds, double half, double x, double y) =>
-        bounds is { } box
-        && x >= box.Left - (box.Width < box.Height ? half : 0)
-        && x <= box.Right + (box.Width < box.Height ? half : 0)
-        && y >= box.Bottom - (box.Width > box.Height ? half : 0)
-        && y <= box.Top + (box.Width > box.Height ? half : 0);
+    private static PdfRectangle Thickened(PdfRectangle line, double half)
+    {
+        var (across, along) = line.Width < line.Height ? (half, 0.0) : line.Width > line.Height ? (0.0, half) : (0.0, 0.0);
+        return new PdfRectangle(line.Left - across, line.Bottom - along, line.Right + across, line.Top + along);
+    }
 
     private static double Grey(IColor? colour)
     {

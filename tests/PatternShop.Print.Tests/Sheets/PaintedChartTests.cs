@@ -1,3 +1,4 @@
+using CsCheck;
 using PatternShop.Tests.Shared;
 using PatternShop.Weave;
 using Xunit;
@@ -18,9 +19,30 @@ public sealed class PaintedChartTests
     [Fact]
     public void The_cells_of_a_cut_chart_are_those_of_the_definitions() => Assert.Equal(Expected(Samples.Large), Painted(Samples.Large));
 
+    /// <summary>Every setting in both ways to draw cells, on both papers.</summary>
     [Fact]
-    public void The_cells_in_large_print_are_those_of_the_definitions() =>
-        Assert.Equal(Expected(Samples.Diamond), Painted(Samples.Diamond, PrintSetting.LargePrint));
+    public void The_cells_of_every_edition_are_those_of_the_definitions() => Assert.All(
+        from setting in PrintSetting.All
+        from glyphs in new[] { GlyphStyle.Cells, GlyphStyle.Bars }
+        select (setting, glyphs),
+        edition => Assert.Equal(Expected(Samples.Diamond), Painted(Samples.Diamond with { Glyphs = edition.glyphs }, edition.setting)));
+
+    [Fact]
+    public void The_cells_of_generated_pieces_are_those_of_the_definitions() => Gen.Select(DocumentGen.Documents, Gen.Int[0, PrintSetting.All.Count - 1].Select(i => PrintSetting.All[i])).Sample(
+        (document, setting) => Assert.Equal(Expected(document), Painted(document, setting)),
+        iter: Effort.Of(40, 1_000));
+
+    [Fact]
+    public void The_cells_of_a_very_large_chart_are_those_of_the_definitions()
+    {
+        var (ends, rows) = Effort.IsFull ? (400, 600) : (120, 60);
+        var document = Samples.Large with
+        {
+            Motif = BitGrid.Create(rows, ends, (row, end) => ((row * 7) + (end * 3) + (row * end / 5)) % 7 < 3),
+            Rows = new RowPlan([new Weft(Side.Left)], Stroke.Under, [new ChartRows(1, rows, 1)]),
+        };
+        Assert.Equal(Expected(document), Painted(document));
+    }
 
     [Fact]
     public void One_other_cell_is_seen()
@@ -130,7 +152,7 @@ public sealed class PaintedChartTests
         {
             foreach (var (row, column) in Cells(chart.Layout.Window))
             {
-                var cell = chart.IsOver(row, column) ? 'x' : '.';
+                var cell = chart.Cell(row, column);
                 Assert.True(cells[row, column] is '\0' || cells[row, column] == cell);
                 cells[row, column] = cell;
             }
