@@ -10,7 +10,7 @@ public static class StoreServices
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
     /// <summary>
-    /// Adds <see cref="StoreStart"/>, <see cref="Makers"/>, <see cref="Workroom"/>, <see cref="PublicShelf"/>, <see cref="PhotoDesk"/>, <see cref="PreviewDesk"/> and <see cref="ReportDesk"/> on an SQLite
+    /// Adds <see cref="StoreStart"/>, <see cref="Makers"/>, <see cref="Workroom"/>, <see cref="Sweeping"/>, <see cref="PublicShelf"/>, <see cref="PhotoDesk"/>, <see cref="PreviewDesk"/> and <see cref="ReportDesk"/> on an SQLite
     /// database in the folder. The clock (<see cref="TimeProvider"/>) and the source of randomness
     /// (<see cref="RandomNumberGenerator"/>) are those of the program, or the system's where it names none.
     /// </summary>
@@ -32,6 +32,7 @@ public static class StoreServices
             all.GetRequiredService<StoreAccess>(),
             all.GetRequiredService<TimeProvider>(),
             all.GetRequiredService<RandomNumberGenerator>()));
+        services.TryAddSingleton(all => new Sweeping(all.GetRequiredService<StoreAccess>(), all.GetRequiredService<TimeProvider>()));
         services.TryAddSingleton(all => new PublicShelf(all.GetRequiredService<StoreAccess>()));
         services.TryAddSingleton(all => new PhotoDesk(all.GetRequiredService<StoreAccess>(), all.GetRequiredService<TimeProvider>()));
         services.TryAddSingleton(all => new PreviewDesk(

@@ -23,13 +23,20 @@ public sealed class Workroom
         _random = random;
     }
 
-    /// <summary>Makes a pattern at revision 1.</summary>
+    /// <summary>Makes a pattern at revision 1, with those photos that it names and the maker has with another pattern.</summary>
     /// <exception cref="ArgumentException">The document breaks a rule.</exception>
     public Task<PatternId> CreateAsync(MakerId maker, PatternDocument document, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(document);
         var pattern = NewPattern.Of(document);
-        return _store.WriteAsync(context => pattern.AddAsync(context, maker, _time.GetUtcNow(), _random, cancellationToken), cancellationToken);
+        return _store.WriteAsync(
+            async context =>
+            {
+                var id = await pattern.AddAsync(context, maker, _time.GetUtcNow(), _random, cancellationToken);
+                await PhotoDesk.CopyAsync(context, maker, id, document, cancellationToken);
+                return id;
+            },
+            cancellationToken);
     }
 
     /// <summary>Makes a pattern of its own from how another of the maker's stands now, with the photos that it names; null when they have no such pattern.</summary>
@@ -48,7 +55,7 @@ public sealed class Workroom
 
                 var document = (await History.StateAsync(context, pattern, cancellationToken)).Document;
                 var copy = await NewPattern.Of(document with { Title = title(document.Title) }).AddAsync(context, maker, _time.GetUtcNow(), _random, cancellationToken);
-                await PhotoDesk.CopyAsync(context, pattern.Id, copy, document, cancellationToken);
+                await PhotoDesk.CopyAsync(context, maker, copy, document, cancellationToken);
                 return (PatternId?)copy;
             },
             cancellationToken);
@@ -56,27 +63,7 @@ public sealed class Workroom
 
     /// <summary>The maker's patterns, the one changed last first.</summary>
     public Task<IReadOnlyList<PatternCard>> ListAsync(MakerId maker, CancellationToken cancellationToken = default) => _store.ReadAsync<IReadOnlyList<PatternCard>>(
-        async context => await context.Patterns
-            .Where(pattern => pattern.MakerId == maker.Value)
-            .OrderByDescending(pattern => pattern.ChangedAt).ThenBy(pattern => pattern.Id)
-            .Select(pattern => new
-            {
-                pattern,
-                newest = context.Versions.Where(version => version.PatternId == pattern.Id)
-                    .OrderByDescending(version => version.Number)
-                    .Select(version => new { version.Number, version.Date, version.Hash })
-                    .FirstOrDefault(),
-            })
-            .Select(line => new PatternCard(
-                new PatternId(line.pattern.Id),
-                line.pattern.Title,
-                line.pattern.ChangedAt,
-                line.pattern.Revision,
-                line.newest == null ? null : line.newest.Number,
-                line.newest == null ? null : line.newest.Date,
-                line.pattern.WithdrawnAt != null,
-                line.newest == null || line.newest.Hash != line.pattern.Hash))
-            .ToListAsync(cancellationToken),
+        context => Standings.ListAsync(context, context.Patterns.Where(pattern => pattern.MakerId == maker.Value), cancellationToken),
         cancellationToken);
 
     public Task<OpenPattern?> OpenAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) => _store.ReadAsync(
@@ -90,10 +77,12 @@ public sealed class Workroom
             var versions = await context.Versions
                 .Where(version => version.PatternId == pattern.Id)
                 .OrderByDescending(version => version.Number)
-                .Select(version => new VersionCard(version.Number, version.Date, version.Note, version.Hash, version.IssuedAt))
+                .Select(version => new { version.Format, Card = new VersionCard(version.Number, version.Date, version.Note, version.Hash, version.IssuedAt) })
                 .ToListAsync(cancellationToken);
             var state = await History.StateAsync(context, pattern, cancellationToken);
-            return new OpenPattern(id, state, pattern.WithdrawnAt is not null, versions.Count == 0 || versions[0].Hash != pattern.Hash, versions);
+            var newest = versions is [var first, ..] ? new NewestVersion(first.Card.Number, first.Card.Date, first.Card.Hash, first.Format) : null;
+            var standing = await Standings.OfAsync(context, pattern, newest, cancellationToken);
+            return new OpenPattern(id, state, pattern.WithdrawnAt is not null, standing, [.. versions.Select(version => version.Card)]);
         },
         cancellationToken);
 
@@ -169,11 +158,36 @@ public sealed class Workroom
     public Task<bool> RestoreAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) =>
         WithdrawAsync(maker, id, null, cancellationToken);
 
-    /// <summary>Removes a pattern of which nothing was ever issued. False when there is none such.</summary>
+    /// <summary>
+    /// Throws a pattern away of which nothing was ever issued: from now on it answers as if it did not exist, and for <see cref="Deleted.Kept"/>
+    /// it can be brought back. False when there is none such.
+    /// </summary>
     public Task<bool> DeleteAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) => _store.WriteAsync(
         async context => await Own(context, maker, id)
             .Where(pattern => !context.Versions.Any(version => version.PatternId == pattern.Id))
-            .ExecuteDeleteAsync(cancellationToken) == 1,
+            .ExecuteUpdateAsync(set => set.SetProperty(pattern => pattern.DeletedAt, _time.GetUtcNow()), cancellationToken) == 1,
+        cancellationToken);
+
+    /// <summary>The maker's patterns that were thrown away and can be brought back, the one thrown away last first.</summary>
+    public Task<IReadOnlyList<DeletedCard>> DeletedAsync(MakerId maker, CancellationToken cancellationToken = default) => _store.ReadAsync<IReadOnlyList<DeletedCard>>(
+        async context => await Deleted.Of(context, maker, _time.GetUtcNow())
+            .OrderByDescending(pattern => pattern.DeletedAt).ThenBy(pattern => pattern.Id)
+            .Select(pattern => new DeletedCard(new PatternId(pattern.Id), pattern.Title, pattern.Revision, pattern.DeletedAt!.Value, pattern.DeletedAt!.Value + Deleted.Kept))
+            .ToListAsync(cancellationToken),
+        cancellationToken);
+
+    /// <summary>The document of a pattern that was thrown away and can be brought back; null when there is none such.</summary>
+    public Task<PatternDocument?> DeletedDocumentAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) => _store.ReadAsync(
+        async context => await Deleted.Of(context, maker, _time.GetUtcNow()).SingleOrDefaultAsync(pattern => pattern.Id == id.Value, cancellationToken) is { } pattern
+            ? (await History.StateAsync(context, pattern, cancellationToken)).Document
+            : null,
+        cancellationToken);
+
+    /// <summary>Brings a pattern back as it was when it was thrown away, its steps and photos with it. False when there is none such any more.</summary>
+    public Task<bool> BringBackAsync(MakerId maker, PatternId id, CancellationToken cancellationToken = default) => _store.WriteAsync(
+        async context => await Deleted.Of(context, maker, _time.GetUtcNow())
+            .Where(pattern => pattern.Id == id.Value)
+            .ExecuteUpdateAsync(set => set.SetProperty(pattern => pattern.DeletedAt, (DateTimeOffset?)null), cancellationToken) == 1,
         cancellationToken);
 
     private static IQueryable<PatternRow> Own(StoreContext context, MakerId maker, PatternId id) =>
@@ -218,7 +232,7 @@ public sealed class Workroom
 
         await Issuing.AddAsync(context, pattern, request with { Files = [.. request.Files, .. photos] }, _time.GetUtcNow(), cancellationToken);
         // equal content may have been stored in the words of an older format
-        pattern.Hash = request.Hash;
+        (pattern.Hash, pattern.Format) = (request.Hash, PatternWriter.Format);
         return new IssueResult.Issued(request.Number);
     }
 

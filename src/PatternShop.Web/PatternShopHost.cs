@@ -66,6 +66,7 @@ internal static class PatternShopHost
         builder.Services.AddSingleton<ReportThrottle>();
         builder.Services.AddSingleton<PhotoTools>();
         builder.Services.AddSingleton<PhotoRoom>();
+        builder.Services.AddHostedService<DailySweep>();
         var app = builder.Build();
         UsePipeline(app, settings);
         MapEndpoints(app);
@@ -76,6 +77,7 @@ internal static class PatternShopHost
     public static async Task StartAsync(WebApplication app)
     {
         await app.Services.GetRequiredService<StoreStart>().OpenAsync();
+        await app.Services.GetRequiredService<Sweeping>().SweepAsync();
         await app.StartAsync();
         await app.Services.GetRequiredService<SetUpInvitation>().SayAsync(app.Urls);
     }

@@ -21,6 +21,7 @@ internal sealed class TestStore : IAsyncDisposable
         Start = new StoreStart(new SqliteOpening(File, Time));
         Makers = new Makers(Access, Hashing, Time, Random);
         Workroom = new Workroom(Access, Time, Random);
+        Sweeping = new Sweeping(Access, Time);
         Shelf = new PublicShelf(Access);
         Previews = new PreviewDesk(Access, Time, Random);
         Photos = new PhotoDesk(Access, Time);
@@ -41,6 +42,8 @@ internal sealed class TestStore : IAsyncDisposable
     public Makers Makers { get; }
 
     public Workroom Workroom { get; }
+
+    public Sweeping Sweeping { get; }
 
     public PublicShelf Shelf { get; }
 

@@ -44,6 +44,9 @@ internal sealed class PatternRow
     /// <summary>Hash of the canonical bytes of the document at the cursor.</summary>
     public required string Hash { get; set; }
 
+    /// <summary>Format of the canonical bytes that <see cref="Hash"/> is of; 0 in rows of programs that did not say.</summary>
+    public required int Format { get; set; }
+
     /// <summary>Grows with every step, undo and redo.</summary>
     public required long Revision { get; set; }
 
@@ -55,6 +58,9 @@ internal sealed class PatternRow
     public required DateTimeOffset ChangedAt { get; set; }
 
     public DateTimeOffset? WithdrawnAt { get; set; }
+
+    /// <summary>When the maker threw it away; such rows are left out of every question that does not ask for them.</summary>
+    public DateTimeOffset? DeletedAt { get; set; }
 }
 
 /// <summary>What a step made: the whole document. Positions of a pattern follow one another without a gap.</summary>

@@ -46,6 +46,8 @@ internal static class StoreModel
         pattern.Property(row => row.MakerId).Metadata.SetAfterSaveBehavior(PropertySaveBehavior.Throw);
         pattern.Property(row => row.Hash).HasMaxLength(HashLength);
         pattern.Property(row => row.Revision).IsConcurrencyToken();
+        pattern.Property(row => row.Format).HasDefaultValue(0);
+        pattern.HasQueryFilter(row => row.DeletedAt == null);
         pattern.HasOne<MakerRow>().WithMany().HasForeignKey(row => row.MakerId);
     });
 

@@ -46,12 +46,13 @@ internal static class History
             .ToDictionaryAsync(step => step.Position, cancellationToken);
         var present = around[pattern.Cursor];
         var canonical = DocumentContent.Unpack(present.Content!);
+        var (document, hash) = DocumentContent.ReadAndHash(canonical);
         var state = new PatternState(
             pattern.Revision,
-            DocumentContent.Read(canonical),
+            document,
             around.ContainsKey(pattern.Cursor - 1) ? present.Name : null,
             around.GetValueOrDefault(pattern.Cursor + 1)?.Name);
-        return (state, PatternWriter.Hash(canonical));
+        return (state, hash);
     }
 
     private static void Show(PatternRow pattern, long position, string title, string hash, DateTimeOffset now)
@@ -59,6 +60,7 @@ internal static class History
         pattern.Cursor = position;
         pattern.Title = title;
         pattern.Hash = hash;
+        pattern.Format = PatternWriter.Format;
         pattern.Revision++;
         pattern.ChangedAt = now;
     }

@@ -25,7 +25,7 @@ internal sealed record NewPattern(PackedDocument Document)
     public async Task<PatternId> AddAsync(StoreContext context, MakerId maker, DateTimeOffset now, RandomNumberGenerator random, CancellationToken cancellationToken)
     {
         var id = Token.Make(random, Token.PatternIdLength);
-        while (await context.Patterns.AnyAsync(row => row.Id == id, cancellationToken))
+        while (await context.Patterns.IgnoreQueryFilters().AnyAsync(row => row.Id == id, cancellationToken))
         {
             id = Token.Make(random, Token.PatternIdLength);
         }
@@ -36,6 +36,7 @@ internal sealed record NewPattern(PackedDocument Document)
             MakerId = maker.Value,
             Title = Document.Title,
             Hash = Document.Hash,
+            Format = PatternWriter.Format,
             Revision = 1,
             Cursor = 0,
             MadeAt = now,

@@ -14,12 +14,27 @@ public sealed record PatternState(long Revision, PatternDocument Document, strin
     public bool CanRedo => RedoName is not null;
 }
 
+/// <summary>What readers have of a pattern, beside what the maker has.</summary>
+public enum Standing
+{
+    /// <summary>Nothing: no version was issued.</summary>
+    Unpublished,
+
+    /// <summary>The same: the newest version holds what the maker has.</summary>
+    Published,
+
+    /// <summary>
+    /// Something else: the canonical content of the present document, in the format of today, is not that of the newest version. Which
+    /// steps led there does not matter, so what was changed and taken back counts as the same.
+    /// </summary>
+    CorrectionWaiting,
+}
+
 /// <summary>One line of a maker's list of patterns.</summary>
 /// <param name="Revision">As in <see cref="PatternState"/>.</param>
 /// <param name="NewestNumber">Number of the newest version; null when none was issued.</param>
 /// <param name="NewestDate">Date of the newest version.</param>
 /// <param name="Withdrawn">Readers do not see it, whatever was issued.</param>
-/// <param name="HasUnissuedChanges">Readers do not have what the maker has.</param>
 public sealed record PatternCard(
     PatternId Id,
     string Title,
@@ -28,15 +43,26 @@ public sealed record PatternCard(
     int? NewestNumber,
     DateOnly? NewestDate,
     bool Withdrawn,
-    bool HasUnissuedChanges);
+    Standing Standing)
+{
+    /// <summary>Readers do not have what the maker has.</summary>
+    public bool HasUnissuedChanges => Standing != Standing.Published;
+}
+
+/// <summary>A pattern that was thrown away and can be brought back.</summary>
+/// <param name="KeptUntil">From then on it is gone.</param>
+public sealed record DeletedCard(PatternId Id, string Title, long Revision, DateTimeOffset DeletedAt, DateTimeOffset KeptUntil);
 
 /// <summary>A version as its maker sees it.</summary>
 public sealed record VersionCard(int Number, DateOnly Date, string Note, string Hash, DateTimeOffset IssuedAt);
 
 /// <summary>A pattern on the maker's table.</summary>
 /// <param name="Versions">What was issued, the newest first.</param>
-public sealed record OpenPattern(PatternId Id, PatternState Now, bool Withdrawn, bool HasUnissuedChanges, IReadOnlyList<VersionCard> Versions)
+public sealed record OpenPattern(PatternId Id, PatternState Now, bool Withdrawn, Standing Standing, IReadOnlyList<VersionCard> Versions)
 {
+    /// <summary>Readers do not have what the maker has.</summary>
+    public bool HasUnissuedChanges => Standing != Standing.Published;
+
     public PatternDocument Document => Now.Document;
 
     public long Revision => Now.Revision;

@@ -68,11 +68,18 @@ public sealed class PhotoDesk
     internal static IQueryable<PhotoCard> Cards(IQueryable<PhotoRow> photos) => photos.Select(photo =>
         new PhotoCard(photo.Hash, photo.Width, photo.Height, photo.SmallHash, photo.SmallWidth, photo.SmallHeight));
 
-    internal static async Task CopyAsync(StoreContext context, string from, PatternId to, PatternDocument document, CancellationToken cancellationToken)
+    /// <summary>Gives a new pattern the photos that its document names, from wherever among the maker's patterns they are, those thrown away included.</summary>
+    internal static async Task CopyAsync(StoreContext context, MakerId maker, PatternId to, PatternDocument document, CancellationToken cancellationToken)
     {
         var named = document.Photos.Select(photo => photo.Hash).ToList();
-        var photos = await context.Photos.AsNoTracking().Where(photo => photo.PatternId == from && named.Contains(photo.Hash)).ToListAsync(cancellationToken);
-        context.Photos.AddRange(photos.Select(photo => new PhotoRow
+        if (named.Count == 0)
+        {
+            return;
+        }
+
+        var patterns = context.Patterns.IgnoreQueryFilters().Where(pattern => pattern.MakerId == maker.Value).Select(pattern => pattern.Id);
+        var photos = await context.Photos.AsNoTracking().Where(photo => named.Contains(photo.Hash) && patterns.Contains(photo.PatternId)).ToListAsync(cancellationToken);
+        context.Photos.AddRange(photos.DistinctBy(photo => photo.Hash, StringComparer.Ordinal).Select(photo => new PhotoRow
         {
             PatternId = to.Value,
             Hash = photo.Hash,

@@ -47,7 +47,10 @@ public partial class Wording
     public string PrintSubject => "Weaving chart with written directions";
 
     /// <summary>"Version 3, 5 November 2026".</summary>
-    public string VersionText(int number, DateOnly date) => $"Version {Number(number)}, {date.Day} {Months[date.Month - 1]} {date.Year}";
+    public string VersionText(int number, DateOnly date) => $"Version {Number(number)}, {DayText(date)}";
+
+    /// <summary>"5 November 2026".</summary>
+    public string DayText(DateOnly date) => $"{date.Day} {Months[date.Month - 1]} {date.Year}";
 
     /// <summary>Which copy a sheet is, and where to look it up: "Copy ABCD-1234 · is it the newest? https://…".</summary>
     public string CopyText(string code, string? address) => address is null ? $"Copy {code}" : $"Copy {code} · is it the newest? {address}";

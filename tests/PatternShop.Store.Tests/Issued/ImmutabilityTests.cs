@@ -70,12 +70,15 @@ public sealed class ImmutabilityTests
         await using var store = await IssuedStoreAsync();
         var maker = (await store.Makers.SignInAsync("anna@example.org", TestStore.Passphrase))!.Id;
         var card = (await store.Workroom.ListAsync(maker)).First(card => card.NewestNumber is not null);
+        var thrown = Assert.Single(await store.Workroom.DeletedAsync(maker));
+        Assert.True(await store.Workroom.BringBackAsync(maker, thrown.Id));
+        await store.IssueAsync(maker, thrown.Id);
         Assert.True(await store.Workroom.WithdrawAsync(maker, card.Id));
         Assert.True(await store.Workroom.RestoreAsync(maker, card.Id));
         Assert.IsType<SetPassphraseResult.Done>(await store.Makers.SetPassphraseAsync("anna@example.org", "another seven threads"));
     }
 
-    /// <summary>Two makers; one pattern with two versions, one with one, one with none.</summary>
+    /// <summary>Two makers; one pattern with two versions, one with one, one with none, one that was thrown away.</summary>
     internal static async Task<TestStore> IssuedStoreAsync()
     {
         var store = await TestStore.OpenAsync();
@@ -86,6 +89,7 @@ public sealed class ImmutabilityTests
         await store.IssueAsync(anna, first);
         await store.IssueAsync(ben, await store.PatternAsync(ben, Charts.Document("xx../..xx")));
         await store.PatternAsync(anna);
+        await store.Workroom.DeleteAsync(anna, await store.PatternAsync(anna));
         return store;
     }
 
@@ -100,6 +104,9 @@ public sealed class ImmutabilityTests
         "INSERT INTO VersionFiles SELECT PatternId, Number, 'a5', Place, Name, MediaType, Hash, Size FROM VersionFiles WHERE rowid = 1",
         $"INSERT OR REPLACE INTO Versions ({string.Join(", ", raw.Columns("Versions"))}) SELECT {string.Join(", ", raw.Columns("Versions").Select(column => column == "PatternId" ? "'zzzzzzzzzz'" : column))} FROM Versions WHERE rowid = 1",
         "DELETE FROM Patterns WHERE Id IN (SELECT PatternId FROM Versions)",
+        "UPDATE Patterns SET DeletedAt = '2026-02-03 04:05:06' WHERE rowid = 1",
+        "UPDATE OR IGNORE Patterns SET DeletedAt = '2026-02-03 04:05:06', Title = 'Other' WHERE rowid < 4",
+        $"INSERT INTO Versions ({string.Join(", ", raw.Columns("Versions"))}) SELECT {string.Join(", ", raw.Columns("Versions").Select(column => column switch { "PatternId" => "(SELECT Id FROM Patterns WHERE DeletedAt IS NOT NULL)", "Code" => "NULL", _ => column }))} FROM Versions WHERE rowid = 1",
         "UPDATE Patterns SET Id = 'zzzzzzzzzz' WHERE rowid = 1",
         "UPDATE Patterns SET MakerId = 2 WHERE rowid = 1",
         "UPDATE OR REPLACE Patterns SET Id = (SELECT Id FROM Patterns WHERE rowid = 1) WHERE rowid = 3",

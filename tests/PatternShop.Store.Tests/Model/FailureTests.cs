@@ -24,6 +24,8 @@ public sealed class FailureTests
         ["withdraw"] = (store, maker, id) => store.Workroom.WithdrawAsync(maker, id),
         ["restore"] = (store, maker, id) => store.Workroom.RestoreAsync(maker, id),
         ["delete"] = async (store, maker, _) => await store.Workroom.DeleteAsync(maker, (await store.Workroom.ListAsync(maker)).Single(card => card.NewestNumber is null).Id),
+        ["bring back"] = async (store, maker, _) => await store.Workroom.BringBackAsync(maker, (await store.Workroom.DeletedAsync(maker))[0].Id),
+        ["sweep"] = async (store, _, _) => await store.Sweeping.SweepAsync() == 1,
     };
 
     public static TheoryData<string> ActNames => [.. Acts.Keys];
@@ -138,6 +140,11 @@ public sealed class FailureTests
         if (act == "restore")
         {
             await store.Workroom.WithdrawAsync(maker, id);
+        }
+        else if (act is "bring back" or "sweep")
+        {
+            await store.Workroom.DeleteAsync(maker, (await store.Workroom.ListAsync(maker)).Single(card => card.NewestNumber is null).Id);
+            store.Time.Now += act == "sweep" ? Deleted.Kept : TimeSpan.Zero;
         }
 
         return (maker, id);

@@ -106,6 +106,8 @@ public sealed class HistoryTests
         Assert.True(await store.Workroom.DeleteAsync(maker, id));
         Assert.False(await store.Workroom.DeleteAsync(maker, id));
         Assert.Null(await store.Workroom.OpenAsync(maker, id));
+        store.Time.Now += Deleted.Kept;
+        Assert.Equal(1, await store.Sweeping.SweepAsync());
         using var raw = store.Raw();
         Assert.Equal(1L, raw.Sql("SELECT count(*) FROM Steps"));
         Assert.Equal(0L, raw.Sql("SELECT count(*) FROM CarriedOut"));

@@ -24,10 +24,12 @@ public sealed class TwoMakersTests
         [nameof(Workroom.RestoreAsync)] = async (workroom, maker, id) => await workroom.RestoreAsync(maker, id),
         [nameof(Workroom.DuplicateAsync)] = async (workroom, maker, id) => await workroom.DuplicateAsync(maker, id, title => title),
         [nameof(Workroom.DeleteAsync)] = async (workroom, maker, id) => await workroom.DeleteAsync(maker, id),
+        [nameof(Workroom.DeletedDocumentAsync)] = async (workroom, maker, id) => await workroom.DeletedDocumentAsync(maker, id),
+        [nameof(Workroom.BringBackAsync)] = async (workroom, maker, id) => await workroom.BringBackAsync(maker, id),
     };
 
     // these name no pattern, and have tests of their own below
-    private static readonly string[] WithoutPattern = [nameof(Workroom.CreateAsync), nameof(Workroom.ListAsync)];
+    private static readonly string[] WithoutPattern = [nameof(Workroom.CreateAsync), nameof(Workroom.ListAsync), nameof(Workroom.DeletedAsync)];
 
     public static TheoryData<string> Names => [.. Requests.Keys];
 
@@ -98,11 +100,22 @@ public sealed class TwoMakersTests
         Assert.IsType<SaveResult.Saved>(await store.Workroom.SaveAsync(ben, await store.PatternAsync(ben), step));
     }
 
-    /// <summary>Three patterns at revision 4: one issued, one withdrawn, one never issued; each with steps before and after.</summary>
+    [Fact]
+    public async Task What_one_has_thrown_away_only_they_see()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var (anna, ben) = (await store.MakerAsync(), await store.MakerAsync("ben"));
+        var thrown = (await AnnasAsync(store, anna))[^1];
+        Assert.Equal(thrown, Assert.Single(await store.Workroom.DeletedAsync(anna)).Id);
+        Assert.Empty(await store.Workroom.DeletedAsync(ben));
+        Assert.Empty(await store.Workroom.DeletedAsync(TestStore.Nobody));
+    }
+
+    /// <summary>Four patterns at revision 4: one issued, one withdrawn, one never issued, one thrown away; each with steps before and after.</summary>
     private static async Task<List<PatternId>> AnnasAsync(TestStore store, MakerId anna)
     {
         var ids = new List<PatternId>();
-        for (var place = 0; place < 3; place++)
+        for (var place = 0; place < 4; place++)
         {
             var id = await store.PatternAsync(anna, Charts.Document("x."));
             await store.Workroom.SaveAsync(anna, id, new StepRequest("w", 1, 1, "Step", Charts.Document("x.") with { Title = "2" }));
@@ -114,6 +127,7 @@ public sealed class TwoMakersTests
         await store.IssueAsync(anna, ids[0]);
         await store.IssueAsync(anna, ids[1]);
         await store.Workroom.WithdrawAsync(anna, ids[1]);
+        await store.Workroom.DeleteAsync(anna, ids[3]);
         return ids;
     }
 }

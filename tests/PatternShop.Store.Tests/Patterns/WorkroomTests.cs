@@ -22,7 +22,7 @@ public sealed class WorkroomTests
         Assert.Equal(new PatternState(4, second, "Title", null), redone.Now);
         var request = await store.IssueAsync(maker, id);
         var card = Assert.Single(await store.Workroom.ListAsync(maker));
-        Assert.Equal(new PatternCard(id, "Second", store.Time.Now, 4, 1, request.Date, false, false), card);
+        Assert.Equal(new PatternCard(id, "Second", store.Time.Now, 4, 1, request.Date, false, Standing.Published), card);
         Assert.Single(await store.Shelf.ListAsync());
         Assert.Equal(2, (await store.Shelf.VersionAsync(id, 1))!.Files.Count);
         Assert.Equal(request.Files[0].Bytes, (await store.Shelf.FileAsync(Weave.PatternWriter.Hash(request.Files[0].Bytes)))!.Bytes);

@@ -105,6 +105,20 @@ public sealed class PhotoDeskTests
     }
 
     [Fact]
+    public async Task A_pattern_that_comes_back_as_a_file_gets_the_photos_that_its_maker_still_has_and_nobody_elses()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var (anna, ben) = (await store.MakerAsync(), await store.MakerAsync("ben"));
+        var (id, bens) = (await store.PatternAsync(anna), await store.PatternAsync(ben));
+        var card = Assert.IsType<KeepResult.Kept>(await store.Photos.KeepAsync(anna, id, Large, Small)).Photo;
+        var other = Assert.IsType<KeepResult.Kept>(await store.Photos.KeepAsync(ben, bens, new PictureFile([9], 1, 1), Small)).Photo;
+        var document = Charts.Document("x.") with { Photos = [new Photo(card.Hash, "The sample", null), new Photo(other.Hash, "Not hers", null)] };
+        await store.Workroom.DeleteAsync(anna, id);
+        Assert.Equal([card], await store.Photos.ListAsync(anna, await store.PatternAsync(anna, document)));
+        Assert.Equal([other], await store.Photos.ListAsync(ben, await store.PatternAsync(ben, document)));
+    }
+
+    [Fact]
     public async Task A_preview_shows_what_the_document_names_and_nothing_else()
     {
         await using var store = await TestStore.OpenAsync();
@@ -137,6 +151,8 @@ public sealed class PhotoDeskTests
 
         Assert.Equal(new KeepResult.Full(PhotoDesk.Most), await store.Photos.KeepAsync(anna, id, Large, Small));
         Assert.True(await store.Workroom.DeleteAsync(anna, id));
+        store.Time.Now += Deleted.Kept;
+        Assert.Equal(1, await store.Sweeping.SweepAsync());
         using var raw = store.Raw();
         Assert.Equal(0L, raw.Sql("SELECT count(*) FROM Photos"));
     }

@@ -39,7 +39,7 @@ public sealed class EndpointTests
     // SHA-256 of the bytes 01 02 03, agreed by coreutils sha256sum: a photo of the pattern that was not issued
     private const string PhotoHash = "039058c6f2c0cb492c533b0a4d14ef77cc0f78abccced5287d84a1a2011cfb81";
 
-    // {id} stands for a pattern that was issued, {new} for one that was not, {hidden} for one that was withdrawn
+    // {id} stands for a pattern that was issued, {new} for one that was not, {hidden} for one that was withdrawn, {thrown} for one that was thrown away
     private static readonly Dictionary<string, (For For, string Path)> Known = new(StringComparer.Ordinal)
     {
         // the program's own style sheets and fonts, as long as it is not published
@@ -100,6 +100,11 @@ public sealed class EndpointTests
         ["GET /_blazor/disconnect/"] = (For.Circuit, "/_blazor/disconnect"),
         ["GET /_blazor/initializers/"] = (For.Circuit, "/_blazor/initializers"),
         ["GET /_framework/opaque-redirect"] = (For.Circuit, "/_framework/opaque-redirect"),
+        ["GET /studio/deleted"] = (For.Maker, "/studio/deleted"),
+        ["GET /studio/deleted/{id}/picture.svg"] = (For.Owner, "/studio/deleted/{thrown}/picture.svg"),
+        ["POST /studio/deleted/{id}/bring-back"] = (For.Owner, "/studio/deleted/{thrown}/bring-back"),
+        ["GET /studio/bring-in"] = (For.Maker, "/studio/bring-in"),
+        ["POST /studio/bring-in"] = (For.Maker, "/studio/bring-in"),
         ["GET /studio/patterns/{id}/document.json"] = (For.Owner, "/studio/patterns/{new}/document.json"),
         ["POST /studio/patterns/{id}/duplicate"] = (For.Owner, "/studio/patterns/{new}/duplicate"),
         ["POST /studio/patterns/{id}/restore"] = (For.Owner, "/studio/patterns/{hidden}/restore"),
@@ -235,11 +240,11 @@ public sealed class EndpointTests
 
         foreach (var path in Lines("POST", For.Maker, For.Owner))
         {
-            // the editor takes no forms, and a photo without a picture is none
+            // the editor takes no forms, a photo without a picture is none, and no pattern comes without a file
             var done = path switch
             {
                 "/studio/patterns/{new}" => HttpStatusCode.BadRequest,
-                "/studio/patterns/{new}/photos" => HttpStatusCode.UnprocessableEntity,
+                "/studio/patterns/{new}/photos" or "/studio/bring-in" => HttpStatusCode.UnprocessableEntity,
                 _ => HttpStatusCode.SeeOther,
             };
             Assert.Equal((path, done), (path, (await maker.PostAsync("/studio/new", patterns.In(path), Fields)).Status));
@@ -274,7 +279,9 @@ public sealed class EndpointTests
         Assert.IsType<KeepResult.Kept>(await shop.Services.GetRequiredService<PhotoDesk>().KeepAsync(
             (await shop.MakerAsync()).Id, fresh, new PictureFile([1, 2, 3], 1, 1), new PictureFile([4], 1, 1), TestContext.Current.CancellationToken));
         Assert.True(await shop.Workroom.WithdrawAsync((await shop.MakerAsync()).Id, hidden, TestContext.Current.CancellationToken));
-        return new Patterns(issued, fresh, other, hidden, await StateAsync(shop));
+        var thrown = await shop.PatternAsync(document);
+        Assert.True(await shop.Workroom.DeleteAsync((await shop.MakerAsync()).Id, thrown, TestContext.Current.CancellationToken));
+        return new Patterns(issued, fresh, other, hidden, thrown, await StateAsync(shop));
     }
 
     /// <summary>Everything that the first maker has, in one text.</summary>
@@ -282,7 +289,7 @@ public sealed class EndpointTests
     {
         var maker = (await shop.MakerAsync()).Id;
         var cards = await shop.Workroom.ListAsync(maker, TestContext.Current.CancellationToken);
-        var lines = new List<string>();
+        var lines = new List<string>((await shop.Workroom.DeletedAsync(maker, TestContext.Current.CancellationToken)).Select(card => card.ToString()));
         foreach (var card in cards.OrderBy(card => card.Id.Value, StringComparer.Ordinal))
         {
             lines.Add(card.ToString());
@@ -293,16 +300,17 @@ public sealed class EndpointTests
         return string.Join('\n', lines);
     }
 
-    private sealed record Patterns(PatternId Issued, PatternId New, PatternId Other, PatternId Hidden, string State)
+    private sealed record Patterns(PatternId Issued, PatternId New, PatternId Other, PatternId Hidden, PatternId Thrown, string State)
     {
-        public string In(string path) => Fill(path, Issued.Value, New.Value, Other.Value, Hidden.Value);
+        public string In(string path) => Fill(path, Issued.Value, New.Value, Other.Value, Hidden.Value, Thrown.Value);
 
-        public static string Nowhere(string path) => Fill(path, "0000000000", "0000000000", "0000000000", "0000000000");
+        public static string Nowhere(string path) => Fill(path, "0000000000", "0000000000", "0000000000", "0000000000", "0000000000");
 
-        private static string Fill(string path, string issued, string fresh, string other, string hidden) => path
+        private static string Fill(string path, string issued, string fresh, string other, string hidden, string thrown) => path
             .Replace("{id}", issued, StringComparison.Ordinal)
             .Replace("{new}", fresh, StringComparison.Ordinal)
             .Replace("{other}", other, StringComparison.Ordinal)
-            .Replace("{hidden}", hidden, StringComparison.Ordinal);
+            .Replace("{hidden}", hidden, StringComparison.Ordinal)
+            .Replace("{thrown}", thrown, StringComparison.Ordinal);
     }
 }

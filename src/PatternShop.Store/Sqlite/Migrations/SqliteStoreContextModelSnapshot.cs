@@ -111,6 +111,14 @@ namespace PatternShop.Store
                     b.Property<long>("Cursor")
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateTime?>("DeletedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Format")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(0);
+
                     b.Property<string>("Hash")
                         .IsRequired()
                         .HasMaxLength(64)

@@ -1,3 +1,5 @@
+using PatternShop.Store;
+
 namespace PatternShop.Web;
 
 /// <summary>The time zones that a maker can choose from, by region.</summary>
@@ -19,6 +21,10 @@ internal static class TimeZones
 
     /// <summary>"America/Argentina/Salta" is "Argentina, Salta" in its region.</summary>
     public static string Place(string id) => id[(id.IndexOf('/', StringComparison.Ordinal) + 1)..].Replace("/", ", ", StringComparison.Ordinal).Replace('_', ' ');
+
+    /// <summary>The day that it is for a maker at that moment.</summary>
+    public static DateOnly DayOf(Maker maker, DateTimeOffset moment) =>
+        DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(moment, TimeZoneInfo.FindSystemTimeZoneById(maker.TimeZone)).DateTime);
 
     private static string Region(string id) => id.Split('/', 2)[0];
 }

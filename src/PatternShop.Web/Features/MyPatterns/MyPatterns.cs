@@ -3,7 +3,7 @@ using PatternShop.Weave;
 
 namespace PatternShop.Web;
 
-/// <summary>The maker's table: what lies on it, what comes new, what is hidden or thrown away.</summary>
+/// <summary>The maker's table: what lies on it, what comes new, what is hidden.</summary>
 internal static class MyPatterns
 {
     public static string Address(PatternId id) => $"{LocalAddress.Studio}/patterns/{id}";
@@ -16,20 +16,25 @@ internal static class MyPatterns
         studio.MapPage("/patterns/{id}/picture.svg", PictureAsync);
         studio.MapPage("/patterns/{id}/document.json", DocumentAsync);
         studio.MapForm("/patterns/{id}/duplicate", DuplicateSentAsync);
-        studio.MapPage("/patterns/{id}/delete", DeleteAsync);
-        studio.MapForm("/patterns/{id}/delete", DeleteSentAsync);
         studio.MapForm("/patterns/{id}/withdraw", WithdrawSentAsync);
         studio.MapForm("/patterns/{id}/restore", RestoreSentAsync);
+        studio.MapDeletedPatterns();
+        studio.MapBringingIn();
     }
 
-    private static async Task<IResult> ListAsync(HttpContext http, Makers makers, Workroom workroom, ReportDesk reports) => new HtmlPage<MyPatternsPage>(
-        new Dictionary<string, object?>(StringComparer.Ordinal)
+    private static async Task<IResult> ListAsync(HttpContext http, Makers makers, Workroom workroom, ReportDesk reports)
+    {
+        var deleted = await workroom.DeletedAsync(http.User.Maker(), http.RequestAborted);
+        return new HtmlPage<MyPatternsPage>(new Dictionary<string, object?>(StringComparer.Ordinal)
         {
             [nameof(MyPatternsPage.Maker)] = await http.MakerAsync(makers),
             [nameof(MyPatternsPage.Patterns)] = await workroom.ListAsync(http.User.Maker(), http.RequestAborted),
             [nameof(MyPatternsPage.Find)] = http.Request.Query["find"].ToString().Trim(),
             [nameof(MyPatternsPage.Waiting)] = await reports.WaitingAsync(http.User.Maker(), http.RequestAborted),
+            [nameof(MyPatternsPage.Deleted)] = deleted.Count,
+            [nameof(MyPatternsPage.JustDeleted)] = deleted.FirstOrDefault(card => card.Id.Value == http.Request.Query["deleted"]),
         });
+    }
 
     private static async Task<IResult> NewAsync(HttpContext http, Makers makers) =>
         NewPage(await http.MakerAsync(makers), BlankPattern.Begin, [], StatusCodes.Status200OK);
@@ -51,16 +56,14 @@ internal static class MyPatterns
             : NewPage(await http.MakerAsync(makers), BlankPattern.Read(form), problems, StatusCodes.Status422UnprocessableEntity);
     }
 
-    private static async Task<IResult> PictureAsync(string id, HttpContext http, Workroom workroom)
-    {
-        if (await OpenAsync(id, http, workroom) is not { } pattern)
-        {
-            return Results.NotFound();
-        }
+    private static async Task<IResult> PictureAsync(string id, HttpContext http, Workroom workroom) =>
+        await OpenAsync(id, http, workroom) is { } pattern ? Picture(http, pattern.Document) : Results.NotFound();
 
-        // the address names the revision
+    /// <summary>A small picture, at an address that names the revision.</summary>
+    internal static IResult Picture(HttpContext http, PatternDocument document)
+    {
         http.Response.Headers.CacheControl = "private, max-age=86400";
-        return Results.Text(MotifPicture.Svg(Piece.Of(pattern.Document), "picture"), "image/svg+xml");
+        return Results.Text(MotifPicture.Svg(Piece.Of(document), "picture"), "image/svg+xml");
     }
 
     // the whole document, as it stands now: whoever has the file can read it
@@ -82,25 +85,6 @@ internal static class MyPatterns
         var length = title.Length <= most ? title.Length : char.IsHighSurrogate(title[most - 1]) ? most - 1 : most;
         return Before + title[..length].TrimEnd();
     }
-
-    private static async Task<IResult> DeleteAsync(string id, HttpContext http, Makers makers, Workroom workroom) =>
-        await OpenAsync(id, http, workroom) switch
-        {
-            null => Results.NotFound(),
-            { Versions.Count: > 0 } => Issued(),
-            var pattern => new HtmlPage<DeletePage>(new Dictionary<string, object?>(StringComparer.Ordinal)
-            {
-                [nameof(DeletePage.Maker)] = await http.MakerAsync(makers),
-                [nameof(DeletePage.Pattern)] = pattern,
-            }),
-        };
-
-    private static async Task<IResult> DeleteSentAsync(string id, HttpContext http, Workroom workroom) =>
-        await OpenAsync(id, http, workroom) switch
-        {
-            null => Results.NotFound(),
-            var pattern => await workroom.DeleteAsync(http.User.Maker(), pattern.Id, http.RequestAborted) ? new SeeOther(LocalAddress.Studio) : Issued(),
-        };
 
     private static async Task<IResult> WithdrawSentAsync(string id, HttpContext http, Workroom workroom, FileShelf files)
     {
@@ -126,11 +110,4 @@ internal static class MyPatterns
             [nameof(NewPatternPage.Problems)] = problems,
         },
         status);
-
-    private static HtmlPage<NoticePage> Issued() => NoticePage.Of(
-        StatusCodes.Status409Conflict,
-        "What was issued stays",
-        "Readers may hold a copy of it. You can withdraw the pattern, so that nobody finds it any more.",
-        "Back to my patterns",
-        LocalAddress.Studio);
 }

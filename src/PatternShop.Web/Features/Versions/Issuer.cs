@@ -40,8 +40,7 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
     private const int Tries = 2;
 
     /// <summary>Today in the maker's time zone.</summary>
-    public DateOnly Today(Maker maker) =>
-        DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(time.GetUtcNow(), TimeZoneInfo.FindSystemTimeZoneById(maker.TimeZone)).DateTime);
+    public DateOnly Today(Maker maker) => TimeZones.DayOf(maker, time.GetUtcNow());
 
     public async Task<IssueOutcome> IssueAsync(Maker maker, PatternId id, long revision, IssueForm form, CancellationToken cancellationToken)
     {

@@ -61,15 +61,17 @@ public sealed class MyPatternsTests
         await using var _ = shop;
         var id = await shop.PatternAsync(Cloth);
         var owner = (await shop.MakerAsync()).Id;
-        Assert.Equal("Not issued yet", await StateAsync(maker));
+        Assert.Equal("Unpublished", await StateAsync(maker));
         await TestShop.IssueAsync(maker, id);
-        Assert.Equal("Version 1, 24 November 2026", await StateAsync(maker));
+        Assert.Equal("Published · Version 1, 24 November 2026", await StateAsync(maker));
         await shop.Workroom.SaveAsync(owner, id, new StepRequest("test", 1, 1, "Turn a cell", Cloth with { Motif = Cloth.Motif.With(0, 0, !Cloth.Motif[0, 0]) }), TestContext.Current.CancellationToken);
-        Assert.Equal("Version 1, 24 November 2026 · changes not issued yet", await StateAsync(maker));
+        Assert.Equal("Correction waiting · Version 1, 24 November 2026, changed since", await StateAsync(maker));
         Assert.Equal("/studio", (await maker.PostAsync("/studio", $"/studio/patterns/{id}/withdraw")).Location);
-        Assert.Equal("Version 1, 24 November 2026 · changes not issued yet · withdrawn, readers do not see it", await StateAsync(maker));
+        Assert.Equal("Correction waiting · Version 1, 24 November 2026, changed since · withdrawn, readers do not see it", await StateAsync(maker));
         Assert.Equal("/studio", (await maker.PostAsync("/studio", $"/studio/patterns/{id}/restore")).Location);
-        Assert.Equal("Version 1, 24 November 2026 · changes not issued yet", await StateAsync(maker));
+        Assert.Equal("Correction waiting · Version 1, 24 November 2026, changed since", await StateAsync(maker));
+        await shop.Workroom.UndoAsync(owner, id, "test", 2, 2, TestContext.Current.CancellationToken);
+        Assert.Equal("Published · Version 1, 24 November 2026", await StateAsync(maker));
         maker.Dispose();
     }
 
@@ -82,7 +84,7 @@ public sealed class MyPatternsTests
         var path = $"/studio/patterns/{id}/delete";
         Assert.Contains("Quiet <b>cloth</b>", (await maker.GetAsync(path)).Heading, StringComparison.Ordinal);
         Assert.Contains(await CardsAsync(shop), card => card.Id == id);
-        Assert.Equal("/studio", (await maker.FillAsync(path, path)).Location);
+        Assert.Equal($"/studio?deleted={id}", (await maker.FillAsync(path, path)).Location);
         Assert.DoesNotContain(await CardsAsync(shop), card => card.Id == id);
         Assert.Equal(HttpStatusCode.NotFound, (await maker.GetAsync(path)).Status);
         maker.Dispose();

@@ -1,0 +1,34 @@
+using PatternShop.Store;
+
+namespace PatternShop.Web;
+
+/// <summary>Once a day, by the program's clock, removes what was thrown away long enough ago.</summary>
+internal sealed partial class DailySweep(Sweeping sweeping, TimeProvider time, ILogger<DailySweep> log) : BackgroundService
+{
+    public static readonly TimeSpan Day = TimeSpan.FromDays(1);
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        while (true)
+        {
+            await Task.Delay(Day, time, stoppingToken);
+            await SweepAsync(stoppingToken);
+        }
+    }
+
+    private async Task SweepAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            await sweeping.SweepAsync(cancellationToken);
+        }
+        catch (StoreException failure)
+        {
+            // tomorrow again; nothing that is over can be seen meanwhile
+            LogUnswept(log, failure);
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "What was deleted long ago could not be removed")]
+    private static partial void LogUnswept(ILogger log, Exception failure);
+}
