@@ -5,65 +5,149 @@ using Xunit;
 namespace PatternShop.EndToEnd;
 
 /// <summary>
-/// "Saved" is true: the server is ended as by kill -9 right when the page says so, again and again, and what was drawn is
-/// there; the page comes back by itself. Lost connections are expected here, so faults of the window are not judged.
+/// What is drawn is kept, whatever happens: fast strokes without gaps, and a server that is ended as by kill -9 again and again while
+/// two windows draw. Lost connections are expected here, so faults of the windows are not judged.
 /// </summary>
 public sealed class KilledServerTests(Stage stage, MakerBench bench) : IClassFixture<MakerBench>, IAsyncLifetime
 {
-    private const int Size = 8;
+    private const int Rows = 16;
+    private const int Ends = 24;
+    private const int AtOnce = 50;
 
-    // PATTERNSHOP_EFFORT=full is the long run
-    private static readonly int Kills = Environment.GetEnvironmentVariable("PATTERNSHOP_EFFORT") == "full" ? 200 : 25;
+    // the random waits are up to that many milliseconds, far longer than a stroke takes to be saved
+    private const int LongestWait = 200;
 
-    private readonly bool[,] _over = new bool[Size, Size];
-    private Visit? _maker;
+    private static readonly bool IsFull = Environment.GetEnvironmentVariable("PATTERNSHOP_EFFORT") == "full";
+    private static readonly int Kills = IsFull ? 200 : 25;
+    private static readonly int Strokes = IsFull ? 10_000 : 300;
+    private static readonly TimeSpan Most = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(50);
 
-    public async ValueTask InitializeAsync() => _maker = await Visit.OpenAsync(stage.Browser, bench.Server.Address, Reader.Desk);
+    private readonly List<Visit> _visits = [];
 
-    public ValueTask DisposeAsync() => _maker!.DisposeAsync();
+    public ValueTask InitializeAsync() => ValueTask.CompletedTask;
 
-    [Fact]
-    public async Task What_was_called_saved_is_there_after_every_kill()
+    public async ValueTask DisposeAsync()
     {
-        await bench.EnterAsync(_maker!);
-        var editor = new EditorPage(_maker!);
-        await editor.BeginAsync("Storm shelter", Size, Size);
-        for (var kill = 0; kill < Kills; kill++)
+        foreach (var visit in _visits)
         {
-            var (row, end) = ((kill * 3 % Size) + 1, (kill * 5 % Size) + 1);
-            await MarkAsync();
-            await editor.DragAsync(Size, Size, (row, end));
-            _over[row - 1, end - 1] = !_over[row - 1, end - 1];
-            await editor.SavedAsync();
-            await bench.StartAgainAsync();
-            await BackAsync();
-            await editor.SavedAsync();
-            var rows = await WaitForRowsAsync(editor);
-            Assert.True(rows.Count == 0, $"after kill {kill + 1}: {string.Join("; ", rows)}");
+            await visit.DisposeAsync();
         }
     }
 
-    // a mark that does not outlive the page, so that its going shows that the page was loaded anew
-    private Task MarkAsync() => _maker!.Page.EvaluateAsync("() => { window.beforeTheKill = true; }");
-
-    private Task BackAsync() => _maker!.Page.WaitForFunctionAsync(
-        "() => !window.beforeTheKill && document.querySelector('table.rows tbody tr')", null, new PageWaitForFunctionOptions { Timeout = 60_000 });
-
-    private async Task<IReadOnlyList<string>> WaitForRowsAsync(EditorPage editor)
+    [Fact]
+    public async Task Fast_strokes_have_no_gap_and_both_ends_show_the_same()
     {
-        await Assertions.Expect(new PatternPage(_maker!).RowTable.Locator("tbody tr")).ToHaveCountAsync(Size);
-        return WrittenRow.Differences(await editor.RowsAsync(), WeavingOrder.Of(JsonSerializer.SerializeToElement(new
+        var window = await OpenAsync("Scribbles");
+        for (var drawn = 0; drawn < Strokes; drawn += AtOnce)
         {
-            chart = Enumerable.Range(0, Size).Select(row => string.Concat(Enumerable.Range(0, Size).Select(end => _over[row, end] ? 'x' : '.'))),
-            repeats = 1,
-            offset = 0,
-            balance = 0,
-            floating = 1,
-            edges = "alike",
-            firstEdge = "under",
-            starts = new[] { "right" },
-            firstPlain = "under",
-            rowPlan = new object[] { new { step = "chart", first = 1, last = Size, weft = 1 } },
-        })));
+            Assert.Empty(await window.Script.ScribblesAsync(AtOnce, Rows, Ends, drawn));
+            await window.Editor.SavedAsync();
+        }
+
+        var seen = await window.Script.SeenAsync(Rows, Ends);
+        Assert.InRange(seen.Sum(row => row.Count(cell => cell == 'x')), Rows, Rows * (Ends - 1));
+        await SameAsync(window, seen, "at the end");
+    }
+
+    /// <summary>
+    /// Each kill comes right when one window says "saved", and finds the other one anywhere in its drawing: the moment at which the first
+    /// one draws is random, and neither knows of the other. So one kill proves both.
+    /// </summary>
+    [Fact]
+    public async Task What_was_called_saved_and_every_finished_stroke_is_there_after_every_kill()
+    {
+        var (calm, busy) = (await OpenAsync("Calm water"), await OpenAsync("Storm"));
+        foreach (var window in new[] { calm, busy })
+        {
+            await window.Script.NoteAsync(Rows, Ends);
+        }
+
+        var longest = TimeSpan.Zero;
+        for (var kill = 1; kill <= Kills; kill++)
+        {
+            await busy.Script.GoAsync(kill);
+            await calm.Script.StrokeAndSavedAsync(kill * 7919 % LongestWait);
+            await bench.StartAgainAsync();
+            var (wall, own) = await BackAsync(calm, busy);
+            longest = wall > longest ? wall : longest;
+            Assert.True((IsFull ? wall : own) <= Most, FormattableString.Invariant($"after kill {kill} the pages were back after {wall.TotalSeconds:0.0} s"));
+            foreach (var window in new[] { calm, busy })
+            {
+                await window.Editor.SavedAsync();
+                await SameAsync(window, await window.Script.NotedAsync(), FormattableString.Invariant($"after kill {kill}"));
+            }
+        }
+
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"longest until both pages were back: {longest.TotalSeconds:0.0} s"));
+    }
+
+    // How long it takes from when the server is well again until both pages were loaded anew and can be drawn on, and that less what other programs took of the machine.
+    private async Task<(TimeSpan Wall, TimeSpan Own)> BackAsync(params Window[] windows)
+    {
+        var (begin, processors, worked) = (TimeProvider.System.GetTimestamp(), new Processors(), bench.Server.Worked);
+        foreach (var window in windows)
+        {
+            await window.Visit.Page.WaitForFunctionAsync(
+                "() => !window.beforeTheKill && document.querySelector('[data-motif] canvas') && document.querySelector('table.rows tbody tr')",
+                null,
+                new PageWaitForFunctionOptions { Timeout = (float)Patience.TotalMilliseconds });
+        }
+
+        var wall = TimeProvider.System.GetElapsedTime(begin);
+        foreach (var window in windows)
+        {
+            await window.MarkAsync();
+        }
+
+        return (wall, wall * (1 - processors.TakenByOthers(wall, bench.Server.Worked - worked)));
+    }
+
+    // the words follow what is saved
+    private static async Task SameAsync(Window window, string[] chart, string when)
+    {
+        await Assertions.Expect(new PatternPage(window.Visit).RowTable.Locator("tbody tr")).ToHaveCountAsync(Rows);
+        using var patience = new CancellationTokenSource(Patience);
+        using var beat = new PeriodicTimer(Beat);
+        IReadOnlyList<string> differences;
+        while ((differences = WrittenRow.Differences(await window.Editor.RowsAsync(), Woven(chart))).Count > 0 && !patience.IsCancellationRequested)
+        {
+            await beat.WaitForNextTickAsync(TestContext.Current.CancellationToken);
+        }
+
+        Assert.True(differences.Count == 0, $"{when}: {string.Join("; ", differences)}");
+    }
+
+    private static IReadOnlyList<WovenRow> Woven(string[] chart) => WeavingOrder.Of(JsonSerializer.SerializeToElement(new
+    {
+        chart,
+        repeats = 1,
+        offset = 0,
+        balance = 0,
+        floating = 1,
+        edges = "alike",
+        firstEdge = "under",
+        starts = new[] { "right" },
+        firstPlain = "under",
+        rowPlan = new object[] { new { step = "chart", first = 1, last = Rows, weft = 1 } },
+    }));
+
+    private async Task<Window> OpenAsync(string title)
+    {
+        var visit = await Visit.OpenAsync(stage.Browser, bench.Server.Address, Reader.Desk with { Height = 1000 });
+        _visits.Add(visit);
+        await bench.EnterAsync(visit);
+        var window = new Window(visit, new EditorPage(visit), new DrawingScript(visit.Page));
+        await window.Script.BringAsync();
+        await window.Editor.BeginAsync(title, Ends, Rows);
+        await window.MarkAsync();
+        return window;
+    }
+
+    private sealed record Window(Visit Visit, EditorPage Editor, DrawingScript Script)
+    {
+        // a mark that does not outlive the page, so that its going shows that the page was loaded anew
+        public Task MarkAsync() => Visit.Page.EvaluateAsync("() => { window.beforeTheKill = true; }");
     }
 }

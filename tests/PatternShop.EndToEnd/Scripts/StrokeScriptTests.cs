@@ -46,6 +46,19 @@ public sealed class StrokeScriptTests(ScriptPage page) : IClassFixture<ScriptPag
         return Math.max(...lengths);
         """), 400, 1000);
 
+    /// <summary>One message is one step of undo.</summary>
+    [Fact]
+    public async Task The_largest_motif_is_covered_with_one_message() => Assert.Equal("1 message, the same: true", await page.RunAsync<string>("""
+        const { Stroke, readStroke, writeStroke } = await editor('stroke');
+        const { Grid } = await editor('grid');
+        const next = random(9), piece = new Grid(1000, 1000);
+        piece.bytes.forEach((_, at) => { piece.bytes[at] = 256 * next(); });
+        const stroke = Stroke.covering(piece, { row: 0, end: 0, lastRow: 999, lastEnd: 999 }, piece);
+        const texts = writeStroke(stroke);
+        const read = readStroke(texts[0]);
+        return `${texts.length} message, the same: ${read.size === 1000000 && read.over.bytes.every((byte, at) => byte === piece.bytes[at])}`;
+        """));
+
     [Theory]
     [InlineData("")]
     [InlineData("8.8 x0:1")]

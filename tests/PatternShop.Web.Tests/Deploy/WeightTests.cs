@@ -19,10 +19,12 @@ public sealed partial class WeightTests(PublishedServer published)
     {
         var data = published.NewDataFolder("weights");
         string page;
+        string editor;
         await using (var shop = await IssuedShop.OpenAsync(Large("Old"), $"--PatternShop:DataFolder={data}"))
         {
             await shop.ReissueAsync(Large("Large") with { Motif = Large("Large").Motif.With(4, 4, !Large("Large").Motif[4, 4]) }, "");
             page = shop.Page;
+            editor = $"/studio/patterns/{shop.Id}";
         }
 
         using var server = await published.RunningAsync(data, isNew: false);
@@ -38,7 +40,19 @@ public sealed partial class WeightTests(PublishedServer published)
             Assert.Equal(0, visit.Scripts);
         }
 
+        await TheEditorAsync(server.Address, editor);
         Assert.Equal(0, await server.StopAsync());
+    }
+
+    // The words and cells of the pattern itself come over the connection afterwards.
+    private static async Task TheEditorAsync(Uri server, string address)
+    {
+        using var maker = new Visitor(server);
+        Assert.Equal("/studio", (await maker.FillAsync("/sign-in", "/sign-in", ("email", TestShop.Email), ("passphrase", TestShop.Passphrase))).Location);
+        var editor = await VisitAsync(server, address, maker.Handler.CookieContainer);
+        TestContext.Current.TestOutputHelper?.WriteLine($"editor: {editor}");
+        Assert.InRange(editor.Bytes, 100 * Kilobyte, 350 * Kilobyte);
+        Assert.InRange(editor.Requests, 40, 80);
     }
 
     // Every cell over or under by a fixed rule without a period: the same shapes, rows and words everywhere would pack too well.
@@ -63,10 +77,10 @@ public sealed partial class WeightTests(PublishedServer published)
     }
 
     // Everything that the page and what it loads refer to, each fetched once over a connection whose bytes are counted.
-    private static async Task<Weight> VisitAsync(Uri server, string address)
+    private static async Task<Weight> VisitAsync(Uri server, string address, CookieContainer? cookies = null)
     {
         var wire = new Wire();
-        using var client = wire.Client(server);
+        using var client = wire.Client(server, cookies);
         var (seen, due) = (new HashSet<string>(StringComparer.Ordinal), new Queue<string>([address]));
         var weight = new Weight(0, 0, 0);
         while (due.TryDequeue(out var next))
@@ -118,10 +132,11 @@ public sealed partial class WeightTests(PublishedServer published)
             "text/javascript" => Import().Matches(text),
             _ => (IEnumerable<Match>)[],
         };
+        var from = text.Contains("<base href=\"/\"", StringComparison.Ordinal) ? "/" : address;
         foreach (var match in found)
         {
             // an address elsewhere would be fetched from there and fail
-            var whole = new Uri(new Uri("http://own" + address), match.Groups["address"].Value);
+            var whole = new Uri(new Uri("http://own" + from), match.Groups["address"].Value);
             Assert.Equal((match.Value, "own"), (match.Value, whole.Host));
             yield return whole.PathAndQuery;
         }
@@ -146,12 +161,13 @@ public sealed partial class WeightTests(PublishedServer published)
     {
         public long Received { get; private set; }
 
-        public HttpClient Client(Uri server)
+        public HttpClient Client(Uri server, CookieContainer? cookies)
         {
             var handler = new SocketsHttpHandler
             {
                 UseProxy = false,
-                UseCookies = false,
+                UseCookies = cookies is not null,
+                CookieContainer = cookies ?? new CookieContainer(),
                 AllowAutoRedirect = false,
                 ConnectCallback = async (context, cancellation) =>
                 {

@@ -1,7 +1,8 @@
 // Keeps the page connected without ever asking the person to do anything: tries again while the server still knows the
 // page, and has the page loaded anew when it does not.
 
-const PAUSES = [0, 300, 700, 1000];
+// a server that is started anew is back within a few seconds: who draws shall not wait longer than it takes
+const PAUSES = [0, 200, 300, 300, 300, 300, 300, 300, 500, 1000];
 const PATIENCE = 20000;
 
 /**

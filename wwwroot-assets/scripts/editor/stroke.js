@@ -55,8 +55,11 @@ export class Stroke {
   }
 }
 
-/** The stroke as texts of at most so many characters each; most strokes are one. */
-export function writeStroke(stroke, most = 16000) {
+// the largest motif, packed, and what stands round it; the server takes as much
+const MOST = 200000;
+
+/** The stroke as texts of at most so many characters each; one, as long as the motif keeps its bounds. */
+export function writeStroke(stroke, most = MOST) {
   const head = `${write(stroke.rows)}.${write(stroke.ends)}`;
   const whole = stroke.covering ? `${head} ${writeCovering(stroke.covering)}` : '';
   return whole !== '' && whole.length <= most ? [whole] : writeRuns(stroke, head, most);

@@ -10,8 +10,8 @@ namespace PatternShop.Web;
 /// </summary>
 internal static class StrokeText
 {
-    /// <summary>Characters of a message; far below what closes the connection.</summary>
-    public const int Most = 16_000;
+    /// <summary>Characters of a message: those of a piece as large as a motif can be, and what stands round it. Below what closes the connection.</summary>
+    public const int Most = 200_000;
 
     // so that the row after it is none either
     private const int NoRow = -2;

@@ -89,6 +89,23 @@ public sealed class StrokeTextTests
     [InlineData("3.3 c1-2:2=2.2:AQI=")]
     public void What_is_no_stroke_is_none(string text) => Assert.Null(StrokeText.Read(text));
 
+    /// <summary>What the script sends for a cover of the largest motif with itself.</summary>
+    [Fact]
+    public void The_largest_cover_is_one_stroke()
+    {
+        var bytes = new byte[Bounds.MotifRows * Bounds.MotifEnds / 8];
+        for (var at = 0; at < bytes.Length; at++)
+        {
+            bytes[at] = (byte)(at * 37);
+        }
+
+        var stroke = StrokeText.Read($"rs.rs c0:0-rr:rr=rs.rs:{Convert.ToBase64String(bytes)}");
+        Assert.NotNull(stroke);
+        Assert.Equal(Bounds.MotifRows * Bounds.MotifEnds, stroke.Cells.Count);
+        Assert.Equal((true, false, true), (stroke.Over[0, 8], stroke.Over[0, 9], stroke.Over[0, 10]));
+        Assert.Equal("cover 1,000,000 cells", Wording.English.EditName(stroke));
+    }
+
     [Fact]
     public void A_text_without_end_is_no_stroke() =>
         Assert.Null(StrokeText.Read("8.8 o" + string.Join('/', Enumerable.Repeat("0:0-7", StrokeText.Most / 5))));
