@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using BenchmarkDotNet.Reports;
+using BenchmarkDotNet.Environments;
 using PatternShop.Tests.Shared;
 
 namespace PatternShop.Benchmarks;
@@ -8,9 +8,9 @@ namespace PatternShop.Benchmarks;
 /// <summary>When and where cases were measured.</summary>
 internal sealed record Run(string Date, string Commit, string Machine)
 {
-    public static Run Of(Summary summary, TimeProvider clock)
+    public static Run Of(HostEnvironmentInfo host, TimeProvider clock)
     {
-        var machine = string.Join("; ", summary.HostEnvironmentInfo.ToFormattedString().Select(line => line.Trim()).Where(line => line.Length > 0));
+        var machine = string.Join("; ", host.ToFormattedString().Select(line => line.Trim()).Where(line => line.Length > 0));
         return new Run(clock.GetUtcNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), CommitNow(), machine.Replace("|", "/", StringComparison.Ordinal));
     }
 

@@ -16,16 +16,20 @@ internal abstract record Target(string Class)
         .. new[] { "without order", "a motif four times", "repeating at many lengths" }.SelectMany(row => new Target[] { new Within("Writing", row, "60 runs", 1000), new Within("Writing", row, "400 runs", 20_000) }),
         .. new[] { "readings and directions, cells without order", "readings and directions, a motif twenty times across", "all of it, cells without order", "all of it, a motif twenty times across" }.SelectMany(piece => new Target[] { new Within("Piece", piece, "400 × 600", 16_000), new Growth("Piece", piece, 1.1) }),
         new Growth("Checks", "findings", 1.1),
+        new Within("History", "undo or redo, in the store", "1000 steps", 8_000),
+        .. DrawingTargets.All,
     ];
 
     /// <summary>What is asked.</summary>
     public abstract string Text { get; }
 
     /// <summary>What was measured, from "met: " or "MISSED: " on; "not measured" where cases are missing.</summary>
-    public string Verdict(IReadOnlyList<Measured> cases) =>
-        Judge(cases.Where(measured => measured.Class == Class).ToList()) is { } judged ? (judged.Met ? "met: " : "MISSED: ") + judged.Said : "not measured";
+    public string Verdict(IReadOnlyList<Measured> cases, IReadOnlyList<Figure> figures) =>
+        Judge([.. cases.Where(measured => measured.Class == Class)], [.. figures.Where(figure => figure.Class == Class)]) is { } judged ? (judged.Met ? "met: " : "MISSED: ") + judged.Said : "not measured";
 
-    protected abstract (bool Met, string Said)? Judge(IReadOnlyList<Measured> cases);
+    protected virtual (bool Met, string Said)? Judge(IReadOnlyList<Measured> cases) => null;
+
+    protected virtual (bool Met, string Said)? Judge(IReadOnlyList<Measured> cases, IReadOnlyList<Figure> figures) => Judge(cases);
 
     protected static double? Median(IReadOnlyList<Measured> cases, string name, string size) =>
         cases.FirstOrDefault(measured => measured.Case == name && measured.Size == size)?.Median;
