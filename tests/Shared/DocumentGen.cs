@@ -21,13 +21,44 @@ public static class DocumentGen
         from gauge in Gen.Select(Densities, Densities, (sett, rows) => new Gauge(sett, rows))
         from glyphs in Gen.OneOf(GlyphStyle.Cells, GlyphStyle.Bars)
         from own in Own(motif.Rows)
+        from cloth in Gen.Frequency((1, Gen.Const(ClothLook.Plain)), (2, Cloths(rows.Wefts.Count)))
         select new PatternDocument(words.Title, words.Language, words.Licence, words.Notes, motif, width, rows, gauge, glyphs)
         {
             RowWords = own.Words,
             Videos = own.Videos,
             Photos = own.Photos,
             Limits = own.Limits,
+            Cloth = cloth,
         };
+
+    /// <summary>Thicknesses and colours of a warp and at most so many wefts.</summary>
+    public static Gen<ClothLook> Cloths(int wefts) =>
+        from own in Gen.Int[0, 3]
+        from warp in Looks(own)
+        from looks in Looks(own).Array[0, wefts]
+        from ends in Orders(own)
+        from rows in Orders(own)
+        from value in Gen.Byte
+        select new ClothLook(
+            warp,
+            looks.ToSequence(),
+            ends,
+            rows,
+            Enumerable.Range(0, own).Select(i => new OwnColour(OwnNames[i], new Rgb(value, (byte)(i * 40), 200))).ToSequence());
+
+    private static readonly string[] OwnNames = ["sea", "dark straw 2", "grün-grau"];
+
+    private static Gen<string> ColourNames(int own) =>
+        Gen.Int[0, NamedColours.All.Count + own - 1].Select(at => at < own ? OwnNames[at] : NamedColours.All[at - own].Name);
+
+    private static Gen<YarnLook> Looks(int own) =>
+        from thickness in Gen.Select(Gen.Int[0, 60], Gen.OneOf(ThicknessUnit.Millimetres, ThicknessUnit.WrapsPerInch), (eighths, unit) => eighths == 0 ? null : new Thickness(eighths / 8m, unit))
+        from colour in Gen.Frequency((1, Gen.Const((string?)null)), (2, ColourNames(own).Select(name => (string?)name)))
+        select new YarnLook(thickness, colour);
+
+    private static Gen<Sequence<ColourRun>> Orders(int own) => Gen.Frequency(
+        (1, Gen.Const(Sequence<ColourRun>.Empty)),
+        (1, Gen.Select(Gen.Int[1, 7], ColourNames(own), (count, name) => new ColourRun(count, name)).Array[1, 4].Select(runs => runs.ToSequence())));
 
     /// <summary>Words for single rows of a motif, upwards.</summary>
     public static Gen<Sequence<RowWords>> RowWords(int motifRows) =>

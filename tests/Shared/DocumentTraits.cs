@@ -25,6 +25,11 @@ public static class DocumentTraits
         ["photo of a row"] = d => d.Photos.Any(photo => photo.Row is not null),
         ["limit in threads"] = d => d.Limits?.Threads is not null,
         ["limit in length"] = d => d.Limits?.Length is not null,
+        ["thickness"] = d => d.Cloth.Warp.Thickness is not null,
+        ["order of ends"] = d => d.Cloth.Ends.Count > 0,
+        ["order of rows"] = d => d.Cloth.Rows.Count > 0,
+        ["own colour"] = d => d.Cloth.Own.Count > 0,
+        ["no colours"] = d => d.Cloth == ClothLook.Plain,
         ["downwards"] = d => Simple(d).Any(step => step is ChartRows rows && rows.First > rows.Last),
     };
 

@@ -80,7 +80,8 @@ public static class EditGen
         (2, Gen.Select(Gen.Int[1, motifRows + 1], Gen.OneOf("", " ", "Beat gently", "The edge\nagain"), (row, text) => (Edit)new SetRowWords(row, text))),
         (1, DocumentGen.Videos(motifRows + 1).Select(videos => (Edit)new SetVideos(videos))),
         (1, DocumentGen.Photos(motifRows + 1).Select(photos => (Edit)new SetPhotos(photos))),
-        (1, DocumentGen.AnyLimits.Select(limits => (Edit)new SetLimits(limits))));
+        (1, DocumentGen.AnyLimits.Select(limits => (Edit)new SetLimits(limits))),
+        (1, DocumentGen.Cloths(3).Select(cloth => (Edit)new SetCloth(cloth))));
 
     private static Gen<Edit> OfOther(PatternDocument other)
     {

@@ -26,6 +26,9 @@ internal sealed record TextMark(double X, double Y, TextPiece Piece, TextStyle S
 /// <summary>Closed outlines, filled; their points are relative to (X, Y).</summary>
 internal sealed record AreaMark(double X, double Y, Sequence<Sequence<Spot>> Outlines, double Grey) : Mark(X, Y)
 {
+    /// <summary>A colour, which goes before the grey; null for the grey.</summary>
+    public Rgb? Colour { get; init; }
+
     public override (double Left, double Top, double Right, double Bottom) Extent => Spots.Extent(Outlines, 0);
 }
 

@@ -33,7 +33,8 @@ internal static class ShapeMarks
     private static bool Alike(Shape a, Shape b) => (a, b) switch
     {
         (Line one, Line other) => one.Shade == other.Shade && one.Thickness == other.Thickness,
-        (Line, _) or (_, Line) => false,
+        (Strip one, Strip other) => one.Shade == other.Shade && one.Colour == other.Colour,
+        (Line, _) or (_, Line) or (Strip, _) or (_, Strip) => false,
         _ => ShadeOf(a) == ShadeOf(b),
     };
 
@@ -42,22 +43,34 @@ internal static class ShapeMarks
         var outlines = like.Select(Outline).ToSequence();
         return like[0] is Line line
             ? new StrokeMark(0, 0, outlines, false, line.Thickness, Grey(line.Shade))
-            : new AreaMark(0, 0, outlines, Grey(ShadeOf(like[0])));
+            : new AreaMark(0, 0, outlines, Grey(ShadeOf(like[0]))) { Colour = (like[0] as Strip)?.Colour };
     }
 
     private static Sequence<Spot> Outline(Shape shape) => shape switch
     {
         Line l => [new(l.X1, l.Y1), new(l.X2, l.Y2)],
         Box b => [new(b.X, b.Y), new(b.X + b.Width, b.Y), new(b.X + b.Width, b.Y + b.Height), new(b.X, b.Y + b.Height)],
+        Strip s => Around(s),
         Triangle t => [new(t.X1, t.Y1), new(t.X2, t.Y2), new(t.X3, t.Y3)],
         _ => throw new InvalidOperationException($"No way to paint {shape.GetType().Name}."),
     };
+
+    private static Sequence<Spot> Around(Strip strip)
+    {
+        var (across, down) = strip.X1 == strip.X2 ? (strip.Thickness / 2, 0d) : (0d, strip.Thickness / 2);
+        return
+        [
+            new(strip.X1 - across, strip.Y1 - down), new(strip.X2 + across, strip.Y1 - down),
+            new(strip.X2 + across, strip.Y2 + down), new(strip.X1 - across, strip.Y2 + down),
+        ];
+    }
 
     private static Shade ShadeOf(Shape shape) => shape switch
     {
         Box box => box.Shade,
         Triangle triangle => triangle.Shade,
         Line line => line.Shade,
+        Strip strip => strip.Shade,
         _ => Shade.Black,
     };
 

@@ -58,7 +58,15 @@ internal sealed class PageContent
             return;
         }
 
-        FillWith(area.Grey);
+        if (area.Colour is { } colour)
+        {
+            FillWith(colour);
+        }
+        else
+        {
+            FillWith(area.Grey);
+        }
+
         foreach (var outline in area.Outlines)
         {
             Outline(area.X, area.Y, outline);
@@ -142,6 +150,16 @@ internal sealed class PageContent
             Number(_fill = grey);
             Put("g\n"u8);
         }
+    }
+
+    // no grey is like a colour: the next one is set anew
+    private void FillWith(Rgb colour)
+    {
+        Number(colour.Red / 255d);
+        Number(colour.Green / 255d);
+        Number(colour.Blue / 255d);
+        Put("rg\n"u8);
+        _fill = double.NaN;
     }
 
     private void StrokeWith(double grey, double width)

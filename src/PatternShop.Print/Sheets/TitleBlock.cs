@@ -6,9 +6,10 @@ namespace PatternShop.Print;
 internal static class TitleBlock
 {
     private const double LabelGap = 7;
-    private const double ClothWidth = 40;
-    private const double ClothHeight = 46;
     private const double ClothGap = 7;
+
+    // thinner threads could not be told apart on paper
+    private static readonly ClothRoom ClothRoom = new(40, 46, Thinnest: 0.5, Thickest: 2.2);
 
     public static IEnumerable<Stacked> Of(Piece piece, VersionLine version, Rhythm rhythm, Wording wording)
     {
@@ -29,8 +30,8 @@ internal static class TitleBlock
 
     private static Picture Cloth(Piece piece, Wording wording)
     {
-        var cloth = ClothDrawing.Of(piece, ClothWidth, ClothHeight);
-        var figure = new Tag(TagKind.Figure) { Alternative = wording.ClothDescription(piece, ClothDrawing.ShowsAll(piece, ClothWidth, ClothHeight)) };
+        var cloth = ClothDrawing.Of(piece, ClothRoom);
+        var figure = new Tag(TagKind.Figure) { Alternative = wording.ClothDescription(piece, ClothDrawing.ShowsAll(piece, ClothRoom)) };
         return new Picture(cloth.Width, cloth.Height, ShapeMarks.Of(cloth).Select(mark => new Placed(mark, figure)).ToSequence());
     }
 

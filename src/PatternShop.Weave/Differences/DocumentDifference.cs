@@ -14,10 +14,11 @@ public sealed record DocumentDifference(
     Sequence<RowWords>? RowWords,
     Sequence<Video>? Videos,
     Sequence<Photo>? Photos,
-    LimitsDifference? Limits)
+    LimitsDifference? Limits,
+    ClothLook? Cloth)
 {
     /// <summary>Whether nothing differs.</summary>
-    public bool IsNone => this == new DocumentDifference(null, null, null, null, null, null, null, null, null, null, null, null, null);
+    public bool IsNone => this == new DocumentDifference(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
 
     /// <summary>Whether something differs that a weaver weaves by: cells, width or the order of rows.</summary>
     public bool TouchesWeaving => Motif is not null || Width is not null || Rows is not null;
@@ -40,7 +41,8 @@ public sealed record DocumentDifference(
             Other(old.RowWords, @new.RowWords),
             Other(old.Videos, @new.Videos),
             Other(old.Photos, @new.Photos),
-            old.Limits == @new.Limits ? null : new LimitsDifference(@new.Limits));
+            old.Limits == @new.Limits ? null : new LimitsDifference(@new.Limits),
+            Other(old.Cloth, @new.Cloth));
     }
 
     /// <summary>The new document, made of the old one.</summary>
@@ -62,6 +64,7 @@ public sealed record DocumentDifference(
             Videos = Videos ?? old.Videos,
             Photos = Photos ?? old.Photos,
             Limits = Limits is { } limits ? limits.Now : old.Limits,
+            Cloth = Cloth ?? old.Cloth,
         };
     }
 

@@ -1,93 +1,102 @@
 namespace PatternShop.Weave;
 
+/// <summary>Which side of the cloth is seen.</summary>
+public enum ClothSide
+{
+    /// <summary>The side towards the weaver.</summary>
+    Face,
+
+    /// <summary>The side away, the cloth turned over like a page.</summary>
+    Back,
+}
+
+/// <summary>The room for a picture of the cloth. All measures in millimetres.</summary>
+/// <param name="Width">The widest that it may be.</param>
+/// <param name="Height">The highest that it may be.</param>
+/// <param name="Thinnest">No thread gets less than this, gap included; of a piece that is too large for it a part is drawn.</param>
+/// <param name="Thickest">No thread gets more: a small piece does not fill the room.</param>
+public sealed record ClothRoom(double Width, double Height, double Thinnest, double Thickest);
+
 /// <summary>
-/// The face of the woven cloth as a flat crossing drawing: a dark weft over a light warp, ends and rows as far apart as sett and
-/// row density put them.
+/// The woven cloth as a flat crossing drawing: every thread a plain strip as wide as its thickness, as far from its neighbours as sett
+/// and row density put it, and at every crossing the thread that lies on the side that is seen. Where no thread lies the ground shows.
 /// </summary>
 public static class ClothDrawing
 {
-    /// <summary>Thinner threads could not be told apart on paper; of a larger piece the lower left corner is drawn.</summary>
-    public const double ThinnestPitch = 0.5;
+    // thinner edges could not be told from the thread
+    private const double LeastEdged = 1;
+    private const double EdgePart = 0.07;
 
-    // Threads cover so much of their pitch; the rest is the gap through which others are seen to pass.
-    private const double Cover = 0.8;
-    private const double MostPitch = 2.2;
-    private const double MostUneven = 8;
-
-    /// <summary>The drawing of as much of a piece as fits.</summary>
-    /// <param name="piece">The piece.</param>
-    /// <param name="width">Room in millimetres.</param>
-    /// <param name="height">Room in millimetres.</param>
-    public static Drawing Of(Piece piece, double width, double height)
+    /// <summary>The drawing of as much of a piece as fits; of a larger one the corner where row 1 begins at end 1.</summary>
+    public static Drawing Of(Piece piece, ClothRoom room, ClothSide side = ClothSide.Face)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        var (end, row) = Pitches(piece, width, height);
-        var ends = Math.Min(piece.Ends, Math.Max(1, (int)((width / end) + 1e-9)));
-        var rows = Math.Min(piece.Rows.Count, Math.Max(1, (int)((height / row) + 1e-9)));
-        var shapes = new List<Shape> { new Box(0, 0, ends * end, rows * row, Shade.White) };
-        for (var y = 0; y < rows; y++)
-        {
-            shapes.Add(new Box(0, (y + ((1 - Cover) / 2)) * row, ends * end, Cover * row, Shade.Middle));
-        }
-
-        var warp = WarpStretches(piece, rows, ends).ToList();
-        shapes.AddRange(warp.Select(w => new Box(w.End * end, w.Top * row, end, w.Rows * row, Shade.White)));
-        shapes.AddRange(warp.Select(w => Strip(w, end, row, rows)));
-        return new Drawing(ends * end, rows * row, shapes.ToSequence());
+        ArgumentNullException.ThrowIfNull(room);
+        var cloth = new ClothPlan(piece, room, side);
+        var shapes = new List<Shape> { new Box(0, 0, cloth.Width, cloth.Height, Shade.White) };
+        Add(shapes, cloth, Enumerable.Range(0, cloth.Ends).Select(end => Along(cloth, end, 0, cloth.Height)));
+        Add(shapes, cloth, Enumerable.Range(0, cloth.Rows).Select(row => Across(cloth, row)));
+        Add(shapes, cloth, WarpStretches(cloth).Select(one => Along(cloth, one.End, cloth.Weft(one.Top).Top, cloth.Weft(one.Bottom).Bottom)));
+        return new Drawing(cloth.Width, cloth.Height, shapes.ToSequence());
     }
 
     /// <summary>Whether the drawing shows the whole piece.</summary>
-    public static bool ShowsAll(Piece piece, double width, double height)
+    public static bool ShowsAll(Piece piece, ClothRoom room)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        var (end, row) = Pitches(piece, width, height);
-        return (piece.Ends * end) <= width + 1e-9 && (piece.Rows.Count * row) <= height + 1e-9;
+        ArgumentNullException.ThrowIfNull(room);
+        var cloth = new ClothPlan(piece, room, ClothSide.Face);
+        return cloth.Ends == piece.Ends && cloth.Rows == piece.Rows.Count;
     }
 
-    // A warp thread goes on to the middle of the gaps at its ends, so that it is seen to pass under the weft there.
-    private static Box Strip((int End, int Top, int Rows) w, double end, double row, int rows)
+    private static Strip Along(ClothPlan cloth, int end, double top, double bottom)
     {
-        var reach = (1 - Cover) / 2 * row;
-        var (top, bottom) = (Math.Max(0, (w.Top * row) - reach), Math.Min(rows * row, ((w.Top + w.Rows) * row) + reach));
-        return new Box((w.End + ((1 - Cover) / 2)) * end, top, Cover * end, bottom - top, Shade.Light);
+        var thread = cloth.Warp(end);
+        return new Strip(thread.Middle, top, thread.Middle, bottom, thread.Thickness, Shade.Light, thread.Colour);
     }
 
-    // Stretches of neighbouring rows, counted from the top of the drawing, in which an end lies on the face.
-    private static IEnumerable<(int End, int Top, int Rows)> WarpStretches(Piece piece, int rows, int ends)
+    private static Strip Across(ClothPlan cloth, int row)
     {
-        for (var end = 0; end < ends; end++)
+        var thread = cloth.Weft(row);
+        return new Strip(0, thread.Middle, cloth.Width, thread.Middle, thread.Thickness, Shade.Middle, thread.Colour);
+    }
+
+    // threads of one colour lie beside each other in the list, so that they become one path
+    private static void Add(List<Shape> shapes, ClothPlan cloth, IEnumerable<Strip> threads)
+    {
+        var edged = Math.Min(cloth.End, cloth.Row) >= LeastEdged;
+        foreach (var alike in threads.GroupBy(one => (one.Colour, one.Thickness, one.Shade)))
+        {
+            var (colour, thickness, shade) = alike.Key;
+            if (edged)
+            {
+                shapes.AddRange(alike.Select(one => one with { Shade = shade == Shade.Light ? Shade.Middle : Shade.Dark, Colour = colour?.Darker(0.6) }));
+                thickness *= 1 - (2 * EdgePart);
+            }
+
+            shapes.AddRange(alike.Select(one => one with { Thickness = thickness, Colour = colour }));
+        }
+    }
+
+    // Stretches of neighbouring rows, counted from the top of the drawing, in which an end lies on the side that is seen.
+    private static IEnumerable<(int End, int Top, int Bottom)> WarpStretches(ClothPlan cloth)
+    {
+        for (var end = 0; end < cloth.Ends; end++)
         {
             var start = -1;
-            for (var y = 0; y <= rows; y++)
+            for (var row = 0; row <= cloth.Rows; row++)
             {
-                var face = y < rows && piece.At(rows - y, end) == Stroke.Under;
-                if (face && start < 0)
+                var seen = row < cloth.Rows && !cloth.IsWeftSeen(row, end);
+                if (seen && start < 0)
                 {
-                    start = y;
+                    start = row;
                 }
-                else if (!face && start >= 0)
+                else if (!seen && start >= 0)
                 {
-                    yield return (end, start, y - start);
+                    yield return (end, start, row - 1);
                     start = -1;
                 }
             }
         }
-    }
-
-    private static (double End, double Row) Pitches(Piece piece, double width, double height)
-    {
-        var end = Millimetres(piece.Document.Gauge.Sett);
-        var row = Math.Clamp(Millimetres(piece.Document.Gauge.Rows), end / MostUneven, end * MostUneven);
-        var fits = Math.Min(width / (piece.Ends * end), height / (piece.Rows.Count * row));
-        var most = MostPitch / Math.Max(end, row);
-        var least = ThinnestPitch / Math.Min(end, row);
-        var scale = Math.Max(Math.Min(fits, most), least);
-        return (end * scale, row * scale);
-    }
-
-    private static double Millimetres(Density density)
-    {
-        var length = Lengths.Of(1, density).In(LengthUnit.Centimetre);
-        return (double)length.Amount * 10;
     }
 }

@@ -36,6 +36,10 @@ public sealed record Box(double X, double Y, double Width, double Height, Shade 
 /// <summary>A straight line with flat ends.</summary>
 public sealed record Line(double X1, double Y1, double X2, double Y2, double Thickness, Shade Shade) : Shape;
 
+/// <summary>A stretch of thread: a filled rectangle around the line from (X1, Y1) to (X2, Y2), upright or level, Thickness across.</summary>
+/// <param name="Colour">The colour of the yarn, which goes before the shade; null for the shade.</param>
+public sealed record Strip(double X1, double Y1, double X2, double Y2, double Thickness, Shade Shade, Rgb? Colour) : Shape;
+
 /// <summary>A filled triangle.</summary>
 public sealed record Triangle(double X1, double Y1, double X2, double Y2, double X3, double Y3, Shade Shade) : Shape;
 

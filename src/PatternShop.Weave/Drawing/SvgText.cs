@@ -27,6 +27,7 @@ public static class SvgText
             at = drawing.Shapes[at] switch
             {
                 Line line => WriteLines(svg, drawing.Shapes, at, line),
+                Strip strip => WriteStrips(svg, drawing.Shapes, at, strip),
                 Label label => WriteLabel(svg, label, at),
                 var shape => WriteFilled(svg, drawing.Shapes, at, ShadeOf(shape)),
             };
@@ -46,6 +47,19 @@ public static class SvgText
                 : line.Y1 == line.Y2
                     ? svg.Append('H').Append(Number(line.X2))
                     : svg.Append('L').Append(Number(line.X2)).Append(' ').Append(Number(line.Y2));
+        }
+
+        svg.Append("\"/>");
+        return at;
+    }
+
+    private static int WriteStrips(StringBuilder svg, Sequence<Shape> shapes, int at, Strip first)
+    {
+        svg.Append(CultureInfo.InvariantCulture, $"<path stroke=\"{first.Colour?.Text ?? Colour(first.Shade)}\" stroke-width=\"{Number(first.Thickness)}\" d=\"");
+        for (; at < shapes.Count && shapes[at] is Strip strip && (strip.Shade, strip.Colour, strip.Thickness) == (first.Shade, first.Colour, first.Thickness); at++)
+        {
+            svg.Append('M').Append(Number(strip.X1)).Append(' ').Append(Number(strip.Y1));
+            _ = strip.X1 == strip.X2 ? svg.Append('V').Append(Number(strip.Y2)) : svg.Append('H').Append(Number(strip.X2));
         }
 
         svg.Append("\"/>");

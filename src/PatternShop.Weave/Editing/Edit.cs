@@ -35,8 +35,18 @@ public abstract record Edit
             return result;
         }
 
+        done = done with { Document = WithoutLostWefts(done.Document) };
         var problems = DocumentRules.Check(done.Document);
         return problems.Count == 0 ? done : new EditResult.Refused(problems);
+    }
+
+    // A weft that the row plan no longer lists takes its thickness and colour with it, unless the edit is about them.
+    private PatternDocument WithoutLostWefts(PatternDocument document)
+    {
+        var (cloth, wefts) = (document.Cloth, document.Rows.Wefts.Count);
+        return this is SetCloth || cloth.Wefts.Count <= wefts
+            ? document
+            : document with { Cloth = cloth with { Wefts = cloth.Wefts.Take(wefts).ToSequence() } };
     }
 
     private protected abstract EditResult Change(PatternDocument document);

@@ -29,6 +29,12 @@ public sealed record SetPhotos(Sequence<Photo> Photos) : Edit
     private protected override EditResult Change(PatternDocument document) => Done(document with { Photos = Photos });
 }
 
+/// <summary>Changes thicknesses and colours of the yarns.</summary>
+public sealed record SetCloth(ClothLook Cloth) : Edit
+{
+    private protected override EditResult Change(PatternDocument document) => Done(document with { Cloth = Cloth });
+}
+
 /// <summary>Changes the longest float that the maker allows; null takes the limits away.</summary>
 public sealed record SetLimits(Limits? Limits) : Edit
 {

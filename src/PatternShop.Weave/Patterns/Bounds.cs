@@ -75,6 +75,21 @@ public static class Bounds
     /// <summary>Characters of the name of an edge stitch.</summary>
     public const int StitchName = 60;
 
+    /// <summary>Colours of the maker's own.</summary>
+    public const int OwnColours = 40;
+
+    /// <summary>Characters of the name of a colour.</summary>
+    public const int ColourName = 30;
+
+    /// <summary>Characters of an order of colours.</summary>
+    public const int OrderText = 1000;
+
+    /// <summary>Threads of one part of an order of colours.</summary>
+    public const int OrderThreads = 10_000;
+
+    /// <summary>Largest amount of a thickness.</summary>
+    public const decimal Thickness = 1000;
+
     /// <summary>Largest amount of threads per unit.</summary>
     public const decimal Density = 1000;
 

@@ -7,7 +7,7 @@ internal sealed class DocumentBinder(FileProblems problems)
     public (PatternDocument Document, KnownSizes Sizes) Bind(JsonObject root)
     {
         var members = new MemberReader(
-            root, problems, "format", "title", "language", "licence", "notes", "rowWords", "videos", "photos", "motif", "width", "rows", "gauge", "limits", "glyphs");
+            root, problems, "format", "title", "language", "licence", "notes", "rowWords", "videos", "photos", "motif", "width", "rows", "gauge", "limits", "cloth", "glyphs");
         var own = new MakersOwnBinder(problems);
         var (motif, motifRows, motifEnds) = new MotifBinder(problems).Bind(members);
         var (rows, wefts) = new RowPlanBinder(problems).Bind(members.Object("rows", required: false), members.Has("rows"), motifRows);
@@ -26,6 +26,7 @@ internal sealed class DocumentBinder(FileProblems problems)
             Videos = own.Videos(members),
             Photos = own.Photos(members),
             Limits = own.Limits(members),
+            Cloth = new ClothBinder(problems).Bind(members),
         };
         return (document, new KnownSizes(motifRows, motifEnds, wefts));
     }

@@ -4,7 +4,7 @@ namespace PatternShop.Weave;
 internal static class DocumentTree
 {
     /// <summary>The format that is written; older ones are read through <see cref="FormatUpgrades"/>.</summary>
-    public const int Format = 3;
+    public const int Format = 4;
 
     public static JsonObject Of(PatternDocument document) => Object(
         ("format", Number(Format)),
@@ -20,7 +20,25 @@ internal static class DocumentTree
         ("rows", Rows(document.Rows)),
         ("gauge", Object(("sett", Density(document.Gauge.Sett)), ("rows", Density(document.Gauge.Rows)))),
         ("limits", document.Limits is { } limits ? Limits(limits) : Null),
+        ("cloth", document.Cloth == ClothLook.Plain ? Null : Cloth(document.Cloth)),
         ("glyphs", Word(FormWords.Glyphs, document.Glyphs)));
+
+    private static JsonObject Cloth(ClothLook cloth) => Object(
+    [
+        .. Unless(cloth.Own.Count == 0, "colours", () => Array(cloth.Own, own => Object(("name", Text(own.Name)), ("value", Text(own.Value.Text))))),
+        .. Unless(cloth.Warp == YarnLook.Plain, "warp", () => Look(cloth.Warp)),
+        .. Unless(cloth.Wefts.Count == 0, "wefts", () => Array(cloth.Wefts, Look)),
+        .. Unless(cloth.Ends.Count == 0, "ends", () => Text(ColourOrder.Text(cloth.Ends))),
+        .. Unless(cloth.Rows.Count == 0, "rows", () => Text(ColourOrder.Text(cloth.Rows))),
+    ]);
+
+    private static JsonObject Look(YarnLook look) => Object(
+    [
+        .. Unless(look.Thickness is null, "thickness", () => Object(("amount", Text(Plain.Number(look.Thickness!.Amount))), ("unit", Word(FormWords.Thicknesses, look.Thickness.Unit)))),
+        .. Unless(look.Colour is null, "colour", () => Text(look.Colour!)),
+    ]);
+
+    private static (string, JsonValue)[] Unless(bool leftOut, string name, Func<JsonValue> value) => leftOut ? [] : [(name, value())];
 
     private static JsonObject Video(Video video) => Object([("address", Text(video.Address)), ("caption", Text(video.Caption)), .. Row(video.Row)]);
 

@@ -60,6 +60,8 @@ internal static class FormWords
 
     public static WordTable<LengthUnit> Lengths { get; } = new(("in", LengthUnit.Inch), ("cm", LengthUnit.Centimetre));
 
+    public static WordTable<ThicknessUnit> Thicknesses { get; } = new(("mm", ThicknessUnit.Millimetres), ("wraps per in", ThicknessUnit.WrapsPerInch));
+
     public static WordTable<GlyphStyle> Glyphs { get; } = new(("cells", GlyphStyle.Cells), ("bars", GlyphStyle.Bars));
 
     public static WordTable<StepKind> Steps { get; } =

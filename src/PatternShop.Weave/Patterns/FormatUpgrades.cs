@@ -12,7 +12,7 @@ internal sealed record Upgraded(JsonObject Root, Sequence<FileProblem> Problems)
 internal static class FormatUpgrades
 {
     // item i brings format i + 1 up to format i + 2
-    private static readonly Sequence<Func<JsonObject, Upgraded>> Steps = [FromFirst, FromSecond];
+    private static readonly Sequence<Func<JsonObject, Upgraded>> Steps = [FromFirst, FromSecond, FromThird];
 
     public static Upgraded ToCurrent(JsonObject root, int format)
     {
@@ -50,20 +50,25 @@ internal static class FormatUpgrades
         "Remove it, or write \"format\": 2 and leave \"start\" out.");
 
     /// <summary>Format 2 had neither words, videos and photos of the maker nor limits.</summary>
-    private static Upgraded FromSecond(JsonObject root)
+    private static Upgraded FromSecond(JsonObject root) => Grown(root, 3, "rowWords", "videos", "photos", "limits");
+
+    /// <summary>Format 3 said nothing of thicknesses and colours.</summary>
+    private static Upgraded FromThird(JsonObject root) => Grown(root, 4, "cloth");
+
+    /// <summary>A format that only brought new members, each of which may be left out.</summary>
+    private static Upgraded Grown(JsonObject root, int format, params string[] added)
     {
-        string[] added = ["rowWords", "videos", "photos", "limits"];
         var strays = root.Members.Where(member => added.Contains(member.Name, StringComparer.Ordinal)).ToList();
-        var numbered = root.With("format", new JsonNumber("3", root["format"]?.Place ?? root.Place));
-        return new Upgraded(strays.Aggregate(numbered, (tree, member) => tree.Without(member.Name)), strays.Select(New).ToSequence());
+        var numbered = root.With("format", new JsonNumber(Plain.Number(format), root["format"]?.Place ?? root.Place));
+        return new Upgraded(strays.Aggregate(numbered, (tree, member) => tree.Without(member.Name)), strays.Select(member => New(member, format)).ToSequence());
     }
 
-    private static FileProblem New(JsonMember member) => new(
+    private static FileProblem New(JsonMember member, int format) => new(
         ProblemCodes.UnknownMember,
         member.Value.Place.Pointer,
         member.NameOffset,
-        $"{Plain.Quote(member.Name)} has no meaning before format 3.",
-        "Remove it, or write the file in format 3.");
+        $"{Plain.Quote(member.Name)} has no meaning before format {Plain.Number(format)}.",
+        $"Remove it, or write the file in format {Plain.Number(format)}.");
 
     private static int HighestWeft(JsonValue? value) => Math.Min(Bounds.Wefts, value switch
     {

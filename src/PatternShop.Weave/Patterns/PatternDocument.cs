@@ -77,6 +77,9 @@ public sealed record PatternDocument(
 
     /// <summary>The longest float that the maker allows; null for no limit.</summary>
     public Limits? Limits { get; init; }
+
+    /// <summary>Thicknesses and colours of the yarns, for the picture of the cloth.</summary>
+    public ClothLook Cloth { get; init; } = ClothLook.Plain;
 }
 
 /// <summary>

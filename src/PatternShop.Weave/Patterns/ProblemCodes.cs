@@ -31,6 +31,8 @@ public static class ProblemCodes
     public const string MotifRowLength = "motif-row-length";
     public const string MotifCell = "motif-cell";
     public const string NestedRepeat = "nested-repeat";
+    public const string ColourValue = "colour-value";
+    public const string ColourOrder = "colour-order";
 
     // what it says
     public const string TextEmpty = "text-empty";
@@ -66,4 +68,12 @@ public static class ProblemCodes
     public const string LimitsEmpty = "limits-empty";
     public const string LimitThreads = "limit-threads";
     public const string LimitLength = "limit-length";
+    public const string ClothWefts = "cloth-wefts";
+    public const string Thickness = "thickness";
+    public const string ColourUnknown = "colour-unknown";
+    public const string ColourName = "colour-name";
+    public const string ColourTwice = "colour-twice";
+    public const string ColourCount = "colour-count";
+    public const string ColourThreads = "colour-threads";
+    public const string OrderLength = "order-length";
 }

@@ -127,6 +127,7 @@ public partial class Wording
         (BeginLabel, string.Join(' ', new[] { StartText(piece), OffsetText(piece) }.Where(text => text.Length > 0))),
         ("Floats", FloatsText(Floats.Longest(piece))),
         (ScheduleTitle, string.Join('\n', Schedule.Of(piece).Select(line => ScheduleText(piece, line)))),
+        (YarnsLabel, YarnsText(piece.Document)),
         (NotesTitle, piece.Document.Notes),
         (RowWordsLabel, RowWordsText(piece.Document)),
         (VideosLabel, VideosText(piece.Document)),

@@ -22,6 +22,7 @@ public partial class Wording
             SetVideos => "change the videos",
             SetPhotos => "change the photos",
             SetLimits => "change the longest float",
+            SetCloth => "change thicknesses or colours",
             ResizeMotif size => $"make the motif {Rows(size.Rows)} of {Count(size.Ends, "end", "ends")}{SidesNamed(size)}",
             ReplaceMotif replace => $"begin from a weave of {Rows(replace.Motif.Rows)} and {Count(replace.Motif.Columns, "end", "ends")}",
             InsertRows insert => $"put in {ThreadsNamed("row", insert.At, insert.Count)}",

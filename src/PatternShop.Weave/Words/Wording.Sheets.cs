@@ -28,16 +28,6 @@ public partial class Wording
     /// <summary>Which way the chart and the written rows go.</summary>
     public string ChartAndRowsText => "The chart goes up; the written rows go down, row 1 first.";
 
-    /// <summary>What the picture of the cloth shows, for those who cannot see it.</summary>
-    public string ClothDescription(Piece piece, bool whole)
-    {
-        ArgumentNullException.ThrowIfNull(piece);
-        var part = whole ? "the whole piece" : "its lower left corner";
-        return $"Picture of the cloth, {part}: a dark weft over and under a light warp, as sett and row density put them.";
-    }
-
-    public string ClothCaption(bool whole) => whole ? "The cloth, face" : "The cloth, face: lower left corner";
-
     /// <summary>The bar at the foot of every sheet, and what to do when it is wrong.</summary>
     public string ScaleText => "Measure this bar. If it is off, print at 100 %, without fitting to the page.";
 

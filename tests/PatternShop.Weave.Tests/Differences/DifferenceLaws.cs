@@ -40,6 +40,17 @@ public sealed class DifferenceLaws
     }
 
     [Fact]
+    public void Colours_that_changed_are_named_with_both_readings_and_touch_no_row()
+    {
+        var old = Charts.Document(Charts.Diamond) with { Cloth = ClothLook.Plain with { Warp = new YarnLook(new Thickness(12, ThicknessUnit.WrapsPerInch), "white") } };
+        var @new = old with { Cloth = new ClothLook(new YarnLook(null, "sea"), [new YarnLook(new Thickness(2.5m, ThicknessUnit.Millimetres), "blue")], [new ColourRun(6, "blue"), new ColourRun(2, "white")], [], [new OwnColour("sea", new Rgb(1, 2, 255))]) };
+        Assert.Equal(
+            [new FactChange("Thickness and colours", "Warp: white, 12 wraps per inch", "Warp: sea\nWeft: blue, 2.5 mm\nEnds: 6 blue, 2 white, repeated\nOwn colours: sea #0102ff")],
+            Wording.English.FactChanges(Piece.Of(old), Piece.Of(@new)));
+        Assert.False(DocumentDifference.Between(old, @new).TouchesWeaving);
+    }
+
+    [Fact]
     public void Nothing_differs_from_itself() =>
         DocumentGen.Documents.Sample(document =>
         {

@@ -36,6 +36,7 @@ public sealed class EditLaws
             "SetCells Done", "SetCells Refused", "ResizeMotif Done", "ResizeMotif Refused", "SetRowPlan Done", "SetRowPlan Refused",
             "SetWords Done", "SetWords Refused", "SetWidth Done", "SetFloating Done", "SetGauge Done", "SetGauge Refused", "SetGlyphs Done",
             "SetRowWords Done", "SetRowWords Refused", "SetVideos Done", "SetVideos Refused", "SetPhotos Done", "SetPhotos Refused", "SetLimits Done",
+            "SetCloth Done", "SetCloth Refused",
             "InsertRows Done", "InsertRows Refused", "RemoveRows Done", "RemoveRows Refused", "InsertEnds Done", "InsertEnds Refused", "RemoveEnds Done", "RemoveEnds Refused",
             "TransformCells Done", "TransformCells Refused", "ShiftCells Done", "ShiftCells Refused", "MoveCells Done", "MoveCells Refused", "ReplaceMotif Done",
         ];

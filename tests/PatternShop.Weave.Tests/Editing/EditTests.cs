@@ -130,10 +130,25 @@ public sealed class EditTests
         var names = new Edit[]
         {
             Stroke(8, 8, (0, 0)), Stroke(8, 8, (0, 0), (1, 1)), new SetWords(Title: "A"), new SetWords(Title: "A", Notes: "B"),
-            new SetWidth(Diamond.Width), new ResizeMotif(1, 12), new SetRowWords(3, "A"), new SetVideos([]), new SetPhotos([]), new SetLimits(null),
+            new SetWidth(Diamond.Width), new ResizeMotif(1, 12), new SetRowWords(3, "A"), new SetVideos([]), new SetPhotos([]), new SetLimits(null), new SetCloth(ClothLook.Plain),
         }.Select(Wording.English.EditName);
         Assert.Equal(["draw 1 cell", "draw 2 cells", "change the title", "change the words", "change the width", "make the motif 1 row of 12 ends",
-             "change the words of chart row 3", "change the videos", "change the photos", "change the longest float"], names);
+             "change the words of chart row 3", "change the videos", "change the photos", "change the longest float", "change thicknesses or colours"], names);
+    }
+
+    [Fact]
+    public void A_weft_that_is_taken_away_takes_its_thickness_and_colour_with_it()
+    {
+        var look = new YarnLook(new Thickness(2, ThicknessUnit.Millimetres), "rust");
+        var document = Diamond with
+        {
+            Rows = Diamond.Rows with { Wefts = [new Weft(Side.Left), new Weft(Side.Right)] },
+            Cloth = ClothLook.Plain.With(1, look).With(2, look),
+        };
+        var done = Assert.IsType<EditResult.Done>(new SetRowPlan(Diamond.Rows).Apply(document));
+        Assert.Equal([look], done.Document.Cloth.Wefts);
+        Assert.Equal(document.Cloth, Assert.IsType<EditResult.Done>(new SetRowPlan(document.Rows).Apply(document)).Document.Cloth);
+        Assert.Equal(ProblemCodes.ClothWefts, Assert.Single(Assert.IsType<EditResult.Refused>(new SetCloth(ClothLook.Plain.With(2, look)).Apply(Diamond)).Problems).Code);
     }
 
     private static SetCells Stroke(int rows, int ends, params (int Row, int End)[] cells)

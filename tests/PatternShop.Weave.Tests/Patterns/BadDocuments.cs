@@ -14,7 +14,7 @@ public static class BadDocuments
 {
     public const string Good = """
         {
-        "format": 3,
+        "format": 4,
         "title": "Sample",
         "language": "en",
         "licence": "Weave it",
@@ -66,7 +66,7 @@ public static class BadDocuments
         Instead("end missing", "\"glyphs\": \"cells\"\n}", "\"glyphs\": \"cells\"\n", "syntax  27:1"),
         Instead("text without quotation marks", "\"cells\"", "cells", "syntax /glyphs 26:11"),
         Instead("leading zero", "\"repeats\": 2", "\"repeats\": 02", "syntax /width/repeats 11:22"),
-        Instead("comment", "\"format\": 3,", "\"format\": 3, // three", "syntax  2:14"),
+        Instead("comment", "\"format\": 4,", "\"format\": 4, // four", "syntax  2:14"),
         Bytes("Latin-1 in a text", "Weave it", [0x57, 0xE9, 0x57], "invalid-utf8 /licence 5:14"),
         Bytes("Latin-1 outside texts", "\"glyphs\"", [0xE9], "invalid-utf8  26:1"),
         Bytes("surrogates encoded as UTF-8", "Weave it", [0xED, 0xA0, 0x80], "invalid-utf8 /licence 5:13"),
@@ -80,10 +80,10 @@ public static class BadDocuments
         Instead("twice, once escaped", "\"language\"", "\"t\\u0069tle\"", "duplicate-member /title 4:1"),
 
         // the form of the document
-        Instead("newer format", "\"format\": 3", "\"format\": 4", "format-newer /format 2:11"),
-        Instead("format 0", "\"format\": 3", "\"format\": 0", "format-unknown /format 2:11"),
-        Instead("no format", "\"format\": 3,", "", "missing-member /format 1:1"),
-        Instead("format as text", "\"format\": 3", "\"format\": \"3\"", "wrong-type /format 2:11"),
+        Instead("newer format", "\"format\": 4", "\"format\": 5", "format-newer /format 2:11"),
+        Instead("format 0", "\"format\": 4", "\"format\": 0", "format-unknown /format 2:11"),
+        Instead("no format", "\"format\": 4,", "", "missing-member /format 1:1"),
+        Instead("format as text", "\"format\": 4", "\"format\": \"3\"", "wrong-type /format 2:11"),
         Instead("no title", "\"title\": \"Sample\",", "", "missing-member /title 1:1"),
         Instead("title null", "\"Sample\"", "null", "wrong-type /title 3:10"),
         Instead("unknown member", "\"glyphs\"", "\"colours\"", "unknown-member /colours 26:1"),
@@ -213,13 +213,42 @@ public static class BadDocuments
         // older formats
         new(
             "members of format 3 in format 2",
-            Encoding.UTF8.GetBytes(Replace("\"notes\": \"None\"", "\"notes\": \"None\", \"limits\": null, \"videos\": []").Replace("\"format\": 3", "\"format\": 2", StringComparison.Ordinal)),
+            Encoding.UTF8.GetBytes(Replace("\"notes\": \"None\"", "\"notes\": \"None\", \"limits\": null, \"videos\": []").Replace("\"format\": 4", "\"format\": 2", StringComparison.Ordinal)),
             "unknown-member /limits 6:18\nunknown-member /videos 6:34"),
         new(
             "members of format 3 in format 1",
-            Encoding.UTF8.GetBytes(WithRows(Replace("\"notes\": \"None\"", "\"notes\": \"None\", \"rowWords\": []").Replace("\"format\": 3", "\"format\": 1", StringComparison.Ordinal), """{"start": "left"}""")),
+            Encoding.UTF8.GetBytes(WithRows(Replace("\"notes\": \"None\"", "\"notes\": \"None\", \"rowWords\": []").Replace("\"format\": 4", "\"format\": 1", StringComparison.Ordinal), """{"start": "left"}""")),
             "unknown-member /rowWords 6:18"),
         First("strange start in format 1", """{"start": "up", "steps": [{"step": "plain", "count": 1, "weft": 2}]}""", "unknown-word /rows/start 13:19"),
+        // thickness and colours, from column 18 of line 6
+        Own("cloth as a text", "\"cloth\": \"blue\"", "wrong-type /cloth 6:27"),
+        Own("cloth with a stranger", "\"cloth\": {\"yarn\": 1}", "unknown-member /cloth/yarn 6:28"),
+        Own("warp as a text", "\"cloth\": {\"warp\": \"blue\"}", "wrong-type /cloth/warp 6:36"),
+        Own("weft as a colour", "\"cloth\": {\"wefts\": [\"blue\"]}", "wrong-type /cloth/wefts/0 6:38"),
+        Own("more wefts than there are", "\"cloth\": {\"wefts\": [{}, {}, {\"colour\": \"blue\"}]}", "cloth-wefts /cloth/wefts 6:37"),
+        Own("colour that is not known", "\"cloth\": {\"warp\": {\"colour\": \"bleu\"}}", "colour-unknown /cloth/warp/colour 6:47"),
+        Own("colour as a number", "\"cloth\": {\"warp\": {\"colour\": 3}}", "wrong-type /cloth/warp/colour 6:47"),
+        Own("thickness as a number", "\"cloth\": {\"warp\": {\"thickness\": 2}}", "wrong-type /cloth/warp/thickness 6:50"),
+        Own("no thickness", "\"cloth\": {\"warp\": {\"thickness\": {\"amount\": \"0\", \"unit\": \"mm\"}}}", "thickness /cloth/warp/thickness/amount 6:61"),
+        Own("thickness of five places", "\"cloth\": {\"wefts\": [{\"thickness\": {\"amount\": \"0.12345\", \"unit\": \"mm\"}}]}", "decimal-places /cloth/wefts/0/thickness/amount 6:63"),
+        Own("thickness in an unknown unit", "\"cloth\": {\"warp\": {\"thickness\": {\"amount\": \"2\", \"unit\": \"cm\"}}}", "unknown-word /cloth/warp/thickness/unit 6:74"),
+        Own("order as a list", "\"cloth\": {\"ends\": [6, \"blue\"]}", "wrong-type /cloth/ends 6:36"),
+        Own("order without a colour", "\"cloth\": {\"ends\": \"6 blue, 2\"}", "colour-order /cloth/ends 6:36"),
+        Own("order that is too long", $"\"cloth\": {{\"rows\": \"{string.Concat(Enumerable.Repeat("1 red, ", 200))}\"}}", "colour-order /cloth/rows 6:36"),
+        Own("order that is too long in its own form", $"\"cloth\": {{\"rows\": \"{string.Join(',', Enumerable.Repeat("red", 200))}\"}}", "order-length /cloth/rows 6:36"),
+        Own("order with no thread", "\"cloth\": {\"rows\": \"6 blue, 0 white\"}", "colour-threads /cloth/rows 6:36"),
+        Own("order of an unknown colour", "\"cloth\": {\"rows\": \"6 blue, 2 wite\"}", "colour-unknown /cloth/rows 6:36"),
+        Own("own colour as a text", "\"cloth\": {\"colours\": [\"sea\"]}", "wrong-type /cloth/colours/0 6:40"),
+        Own("own colour without a value", "\"cloth\": {\"colours\": [{\"name\": \"sea\"}]}", "missing-member /cloth/colours/0/value 6:40"),
+        Own("own colour with a word for a value", "\"cloth\": {\"colours\": [{\"name\": \"sea\", \"value\": \"blue\"}]}", "colour-value /cloth/colours/0/value 6:65"),
+        Own("own colour whose name is a count", "\"cloth\": {\"colours\": [{\"name\": \"2 sea\", \"value\": \"#3a6b7e\"}]}", "colour-name /cloth/colours/0/name 6:49"),
+        Own("own colour with a comma", "\"cloth\": {\"colours\": [{\"name\": \"sea, deep\", \"value\": \"#3a6b7e\"}]}", "colour-name /cloth/colours/0/name 6:49"),
+        Own("own colour with a name of ours", "\"cloth\": {\"colours\": [{\"name\": \"Blue\", \"value\": \"#3a6b7e\"}]}", "colour-twice /cloth/colours/0/name 6:49"),
+        Own("too many own colours", $"\"cloth\": {{\"colours\": [{string.Join(", ", Enumerable.Range(1, Bounds.OwnColours + 1).Select(i => $"{{\"name\": \"sea {i.ToString(CultureInfo.InvariantCulture)}\", \"value\": \"#3a6b7e\"}}"))}]}}", "colour-count /cloth/colours 6:39"),
+        new(
+            "colours in format 3",
+            Encoding.UTF8.GetBytes(Replace("\"notes\": \"None\"", "\"notes\": \"None\", \"cloth\": {}").Replace("\"format\": 4", "\"format\": 3", StringComparison.Ordinal)),
+            "unknown-member /cloth 6:18"),
         First("wefts in format 1", """{"start": "left", "wefts": []}""", "unknown-member /rows/wefts 13:27"),
         First("too many wefts in format 1", """{"start": "left", "steps": [{"step": "plain", "count": 1, "weft": 17}]}""", "weft-unknown /rows/steps/0/weft 13:75"),
         Rows("start after format 1", """{"start": "left"}""", "unknown-member /rows/start 13:10"),
@@ -263,7 +292,7 @@ public static class BadDocuments
     private static BadDocument Rows(string name, string rows, string expected) => new(name, Encoding.UTF8.GetBytes(WithRows(Good, rows)), expected);
 
     private static BadDocument First(string name, string rows, string expected) =>
-        new(name, Encoding.UTF8.GetBytes(WithRows(Good.Replace("\"format\": 3", "\"format\": 1", StringComparison.Ordinal), rows)), expected);
+        new(name, Encoding.UTF8.GetBytes(WithRows(Good.Replace("\"format\": 4", "\"format\": 1", StringComparison.Ordinal), rows)), expected);
 
     private static string WithRows(string json, string rows)
     {

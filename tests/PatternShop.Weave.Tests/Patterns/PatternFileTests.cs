@@ -30,12 +30,20 @@ public sealed class PatternFileTests
         Videos = [new Video("https://films.example/a?b=1", "How the row begins", 2), new Video("https://films.example/", "All of it", null)],
         Photos = [new Photo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", "The woven sample", null)],
         Limits = new Limits(3, new Length(0.5m, LengthUnit.Inch)),
+        Cloth = new ClothLook(
+            new YarnLook(new Thickness(2.5m, ThicknessUnit.Millimetres), "white"),
+            [YarnLook.Plain, new YarnLook(new Thickness(12, ThicknessUnit.WrapsPerInch), null)],
+            [new ColourRun(6, "blue"), new ColourRun(2, "white")],
+            [new ColourRun(1, "sea"), new ColourRun(3, "dark blue")],
+            [new OwnColour("sea", new Rgb(0x3A, 0x6B, 0x7E))]),
     };
 
     [Fact]
     public void The_canonical_form_is_written_as_it_is_documented() => Assert.Equal(
         """
-        {"format":3,"gauge":{"rows":{"amount":"17.5","unit":"10 cm"},"sett":{"amount":"4","unit":"in"}},"glyphs":"bars","language":"en",
+        {"cloth":{"colours":[{"name":"sea","value":"#3a6b7e"}],"ends":"6 blue, 2 white","rows":"1 sea, 3 dark blue",
+        "warp":{"colour":"white","thickness":{"amount":"2.5","unit":"mm"}},"wefts":[{},{"thickness":{"amount":"12","unit":"wraps per in"}}]},
+        "format":4,"gauge":{"rows":{"amount":"17.5","unit":"10 cm"},"sett":{"amount":"4","unit":"in"}},"glyphs":"bars","language":"en",
         "licence":"Free to weave","limits":{"length":{"amount":"0.5","unit":"in"},"threads":3},"motif":["x..x",".xx."],"notes":"One line\nand another",
         "photos":[{"caption":"The woven sample","hash":"ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"}],
         "rowWords":[{"row":1,"text":"Beat gently"},{"row":2,"text":"The edge\nagain"}],"rows":{"firstPlain":"over","steps":[
@@ -52,7 +60,7 @@ public sealed class PatternFileTests
     public void The_form_for_people_is_indented_in_the_order_of_the_readme() => Assert.Equal(
         """
         {
-          "format": 3,
+          "format": 4,
           "title": "Diamond \"A\"",
           "language": "en",
           "licence": "Free to weave",
@@ -105,6 +113,23 @@ public sealed class PatternFileTests
             "threads": 3,
             "length": {"amount": "0.5", "unit": "in"}
           },
+          "cloth": {
+            "colours": [
+              {"name": "sea", "value": "#3a6b7e"}
+            ],
+            "warp": {
+              "thickness": {"amount": "2.5", "unit": "mm"},
+              "colour": "white"
+            },
+            "wefts": [
+              {},
+              {
+                "thickness": {"amount": "12", "unit": "wraps per in"}
+              }
+            ],
+            "ends": "6 blue, 2 white",
+            "rows": "1 sea, 3 dark blue"
+          },
           "glyphs": "bars"
         }
 
@@ -120,7 +145,7 @@ public sealed class PatternFileTests
     public void What_is_left_out_has_the_documented_default()
     {
         const string json = """
-            {"format":3,"title":"T","motif":["x.",".x","xx"],"width":{"repeats":1},
+            {"format":4,"title":"T","motif":["x.",".x","xx"],"width":{"repeats":1},
              "gauge":{"sett":{"amount":"4.50","unit":"cm"},"rows":{"amount":"10","unit":"in"}}}
             """;
         Assert.Equal(
@@ -159,7 +184,7 @@ public sealed class PatternFileTests
 
     [Fact]
     public void A_byte_order_mark_is_passed_over() =>
-        Assert.Equal(new ReadResult.Read(Diamond, 3), PatternReader.Read([0xEF, 0xBB, 0xBF, .. PatternWriter.CanonicalBytes(Diamond)]));
+        Assert.Equal(new ReadResult.Read(Diamond, 4), PatternReader.Read([0xEF, 0xBB, 0xBF, .. PatternWriter.CanonicalBytes(Diamond)]));
 
     [Fact]
     public void Reading_what_was_written_gives_the_same_document() =>
@@ -180,7 +205,7 @@ public sealed class PatternFileTests
     public void Canonical_bytes_are_equal_exactly_when_documents_are()
     {
         var (same, other) = (0, 0);
-        Gen.Select(DocumentGen.Documents, DocumentGen.Documents, Gen.Int[0, 21]).Sample(
+        Gen.Select(DocumentGen.Documents, DocumentGen.Documents, Gen.Int[0, 23]).Sample(
             (one, two, part) =>
             {
                 var changed = WithPartOf(one, two, part);
@@ -229,14 +254,52 @@ public sealed class PatternFileTests
         Assert.Equal(Enumerable.Repeat(new Weft(start), wefts), document.Rows.Wefts);
     }
 
-    /// <summary>What format 2 could say means the same in format 3.</summary>
+    /// <summary>What format 3 could say means the same in format 4, and its bytes differ by the number and the one new member alone.</summary>
+    [Fact]
+    public void Format_3_is_brought_up_to_the_current_one() => DocumentGen.Documents.Sample(
+        document =>
+        {
+            var plain = document with { Cloth = ClothLook.Plain };
+            var canonical = Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(plain));
+            Assert.StartsWith("{\"cloth\":null,\"format\":4,", canonical, StringComparison.Ordinal);
+            var third = "{\"format\":3," + canonical["{\"cloth\":null,\"format\":4,".Length..];
+            Assert.Equal(new ReadResult.Read(plain, 3), PatternReader.Read(Encoding.UTF8.GetBytes(third)));
+        },
+        iter: Effort.Of(500, 10_000));
+
+    [Theory]
+    [InlineData("6 blue, 2 white", "6 blue, 2 white")]
+    [InlineData("  6   Blue ,2 WHITE,", "6 blue, 2 white")]
+    [InlineData("dark  blue; 3 cream\n2red", "1 dark blue, 3 cream, 2 red")]
+    [InlineData(" ", "")]
+    public void Orders_are_read_as_makers_write_them(string typed, string written)
+    {
+        var read = ColourOrder.Read(typed);
+        Assert.Null(read.What);
+        Assert.Equal(written, ColourOrder.Text(read.Runs));
+    }
+
+    [Theory]
+    [InlineData("6 blue, 2", "Part 2 of the order is \"2\", which is not a count and a colour.")]
+    [InlineData("6 blue,, 2 white", "Part 2 of the order is \"\", which is not a count and a colour.")]
+    [InlineData("6.5 blue", "Part 1 of the order is \"6.5 blue\", which is not a count and a colour.")]
+    [InlineData("99999999999 blue", "Part 1 of the order is \"99999999999 blue\", which is not a count and a colour.")]
+    [InlineData("6 blue (2 white)", "Part 1 of the order is \"6 blue (2 white)\", which is not a count and a colour.")]
+    public void An_order_that_cannot_be_read_is_refused_with_its_part(string typed, string what)
+    {
+        var read = ColourOrder.Read(typed);
+        Assert.Equal((what, "Write counts and colours with commas between, such as \"6 blue, 2 white\"."), (read.What, read.Remedy));
+        Assert.Empty(read.Runs);
+    }
+
+    /// <summary>What format 2 could say means the same in later formats.</summary>
     [Fact]
     public void Format_2_is_brought_up_to_the_current_one() => DocumentGen.Documents.Sample(
         document =>
         {
-            var plain = document with { RowWords = [], Videos = [], Photos = [], Limits = null };
+            var plain = document with { RowWords = [], Videos = [], Photos = [], Limits = null, Cloth = ClothLook.Plain };
             var second = Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(plain))
-                .Replace("{\"format\":3,", "{\"format\":2,", StringComparison.Ordinal)
+                .Replace("{\"cloth\":null,\"format\":4,", "{\"format\":2,", StringComparison.Ordinal)
                 .Replace("\"limits\":null,", "", StringComparison.Ordinal)
                 .Replace("\"photos\":[],\"rowWords\":[],", "", StringComparison.Ordinal)
                 .Replace("\"videos\":[],", "", StringComparison.Ordinal);
@@ -255,7 +318,7 @@ public sealed class PatternFileTests
 
     private static RowPlan ReadRows(string rows) => Read(
         """
-        {"format":3,"title":"T","motif":["x."],"width":{"repeats":1},ROWS,
+        {"format":4,"title":"T","motif":["x."],"width":{"repeats":1},ROWS,
          "gauge":{"sett":{"amount":"4","unit":"in"},"rows":{"amount":"4","unit":"in"}}}
         """.Replace("ROWS", rows, StringComparison.Ordinal)).Rows;
 
@@ -280,7 +343,9 @@ public sealed class PatternFileTests
         16 => one with { Videos = two.Videos },
         17 => one with { Photos = two.Photos },
         18 => one with { Limits = two.Limits },
-        19 => one with { Rows = one.Rows with { Steps = one.Rows.Steps.Select(Unruly).ToSequence() } },
+        19 => one with { Cloth = two.Cloth },
+        20 => one with { Cloth = one.Cloth with { Ends = two.Cloth.Ends } },
+        21 => one with { Rows = one.Rows with { Steps = one.Rows.Steps.Select(Unruly).ToSequence() } },
         _ => one with { Motif = one.Motif.Transpose().Transpose(), Rows = one.Rows with { Steps = one.Rows.Steps.ToArray().ToSequence() } },
     };
 

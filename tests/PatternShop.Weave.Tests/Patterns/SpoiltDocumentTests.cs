@@ -106,7 +106,7 @@ public sealed class SpoiltDocumentTests
     }
 
     private static byte[] FirstFormat() => Encoding.UTF8.GetBytes(BadDocuments.Good
-        .Replace("\"format\": 3", "\"format\": 1", StringComparison.Ordinal)
+        .Replace("\"format\": 4", "\"format\": 1", StringComparison.Ordinal)
         .Replace("\"wefts\": [{\"start\": \"left\"}, {\"start\": \"right\"}]", "\"start\": \"right\"", StringComparison.Ordinal));
 
     private static IEnumerable<(string Name, Func<byte[]> Make)> Large()

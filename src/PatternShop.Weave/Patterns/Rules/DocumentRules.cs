@@ -28,6 +28,7 @@ public static class DocumentRules
         Amount(problems, "/gauge/sett/amount", "sett", document.Gauge.Sett.Amount);
         Amount(problems, "/gauge/rows/amount", "row density", document.Gauge.Rows.Amount);
         MakersOwnRules.Check(problems, document.Limits);
+        ClothRules.Check(problems, document.Cloth, sizes);
         return problems.All();
     }
 
