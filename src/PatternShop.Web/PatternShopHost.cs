@@ -149,6 +149,7 @@ internal static class PatternShopHost
         open.MapAccount();
         var studio = app.MapGroup("/studio").RequireAuthorization().AddEndpointFilter(NeverKept);
         studio.MapMyPatterns();
+        studio.MapCloth();
         studio.MapIssuing();
         studio.MapPreviewing();
         studio.MapReportDesk();

@@ -15,7 +15,14 @@ public enum ClothSide
 /// <param name="Height">The highest that it may be.</param>
 /// <param name="Thinnest">No thread gets less than this, gap included; of a piece that is too large for it a part is drawn.</param>
 /// <param name="Thickest">No thread gets more: a small piece does not fill the room.</param>
-public sealed record ClothRoom(double Width, double Height, double Thinnest, double Thickest);
+public sealed record ClothRoom(double Width, double Height, double Thinnest, double Thickest)
+{
+    /// <summary>
+    /// Whether the room is to be filled where threads may get that large: what does not fit is left out, and the last thread may stand out of
+    /// the room. Otherwise the whole piece is shown where threads may get that small.
+    /// </summary>
+    public bool IsFilled { get; init; }
+}
 
 /// <summary>
 /// The woven cloth as a flat crossing drawing: every thread a plain strip as wide as its thickness, as far from its neighbours as sett

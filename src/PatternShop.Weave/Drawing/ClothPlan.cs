@@ -26,8 +26,8 @@ internal sealed class ClothPlan
     {
         (_piece, _side) = (piece, side);
         (End, Row) = Pitches(piece, room);
-        Ends = Math.Min(piece.Ends, Math.Max(1, (int)((room.Width / End) + Rounding)));
-        Rows = Math.Min(piece.Rows.Count, Math.Max(1, (int)((room.Height / Row) + Rounding)));
+        Ends = Math.Min(piece.Ends, Threads(room.Width / End, room));
+        Rows = Math.Min(piece.Rows.Count, Threads(room.Height / Row, room));
         _warp = [.. Enumerable.Range(0, Ends).Select(WarpOf)];
         _weft = [.. Enumerable.Range(0, Rows).Select(WeftOf)];
     }
@@ -68,6 +68,8 @@ internal sealed class ClothPlan
     // turned like a page, the same part of the cloth begins at its other side
     private int Column(int end) => _side == ClothSide.Face ? end : Ends - 1 - end;
 
+    private static int Threads(double room, ClothRoom of) => Math.Max(1, (int)(of.IsFilled ? Math.Ceiling(room - Rounding) : room + Rounding));
+
     private static double Cover(Thickness? thickness, Density density) =>
         thickness is null ? UsualCover : Math.Clamp((double)thickness.InMillimetres / Millimetres(density), LeastCover, 1);
 
@@ -75,7 +77,8 @@ internal sealed class ClothPlan
     {
         var end = Millimetres(piece.Document.Gauge.Sett);
         var row = Math.Clamp(Millimetres(piece.Document.Gauge.Rows), end / MostUneven, end * MostUneven);
-        var fits = Math.Min(room.Width / (piece.Ends * end), room.Height / (piece.Rows.Count * row));
+        var (across, down) = (room.Width / (piece.Ends * end), room.Height / (piece.Rows.Count * row));
+        var fits = room.IsFilled ? Math.Max(across, down) : Math.Min(across, down);
         var most = room.Thickest / Math.Max(end, row);
         var least = room.Thinnest / Math.Min(end, row);
         var scale = Math.Max(Math.Min(fits, most), least);

@@ -121,7 +121,7 @@ public sealed class HistoryTests
         var id = await store.PatternAsync(maker, First);
         await store.Workroom.SaveAsync(maker, id, Step(1));
         var old = System.Text.Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(First))
-            .Replace("\"format\":3", "\"format\":1", StringComparison.Ordinal)
+            .Replace("\"cloth\":null,\"format\":4", "\"format\":1", StringComparison.Ordinal)
             .Replace("\"limits\":null,", "", StringComparison.Ordinal)
             .Replace("\"photos\":[],\"rowWords\":[],", "", StringComparison.Ordinal)
             .Replace("\"videos\":[],", "", StringComparison.Ordinal)

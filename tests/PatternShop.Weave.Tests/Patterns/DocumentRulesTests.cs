@@ -71,11 +71,19 @@ public sealed class DocumentRulesTests
             Videos = Enumerable.Repeat(new Video("https://" + new string('v', 60) + ".example/" + new string('v', Bounds.VideoAddress - 77), new string('中', Bounds.Caption), 1000), Bounds.Videos).ToSequence(),
             Photos = Enumerable.Range(1, Bounds.Photos).Select(photo => new Photo(new string('a', 61) + (100 + photo), new string('中', Bounds.Caption), 1)).ToSequence(),
             Limits = new Limits(Bounds.LimitThreads, new Length(Bounds.LimitLength, LengthUnit.Centimetre)),
+            Cloth = new ClothLook(
+                new YarnLook(new Thickness(Bounds.Thickness, ThicknessUnit.WrapsPerInch), LongestName(0)),
+                Enumerable.Repeat(new YarnLook(new Thickness(0.0001m, ThicknessUnit.Millimetres), "dark brown"), Bounds.Wefts).ToSequence(),
+                Enumerable.Repeat(new ColourRun(Bounds.OrderThreads, "red"), 90).ToSequence(),
+                Enumerable.Range(0, 25).Select(at => new ColourRun(1, LongestName(at))).ToSequence(),
+                Enumerable.Range(0, Bounds.OwnColours).Select(at => new OwnColour(LongestName(at), default)).ToSequence()),
         };
         Assert.Equal(Bounds.VideoAddress, document.Videos[0].Address.Length);
-        Assert.Equal(new ReadResult.Read(document, 3), PatternReader.Read(PatternWriter.CanonicalBytes(document)));
-        Assert.Equal(new ReadResult.Read(document, 3), PatternReader.Read(PatternWriter.ReadableBytes(document)));
+        Assert.Equal(new ReadResult.Read(document, PatternWriter.Format), PatternReader.Read(PatternWriter.CanonicalBytes(document)));
+        Assert.Equal(new ReadResult.Read(document, PatternWriter.Format), PatternReader.Read(PatternWriter.ReadableBytes(document)));
     }
+
+    private static string LongestName(int at) => new string('ß', Bounds.ColourName - 3) + (100 + at);
 
     private static Gen<PatternDocument> Spoilt { get; } =
         from document in DocumentGen.Documents

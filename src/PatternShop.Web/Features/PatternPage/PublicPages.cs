@@ -13,6 +13,7 @@ internal static class PublicPages
         services.AddSingleton<ComparisonShelf>();
         services.AddSingleton<VersionReader>();
         services.AddSingleton<SlipFiles>();
+        services.AddSingleton<LinkPictures>();
     }
 
     public static void MapPublicPages(this IEndpointRouteBuilder routes)
@@ -22,6 +23,7 @@ internal static class PublicPages
         routes.MapPage("/p/{id}/{slug}", (string id, string slug, HttpContext http, PublicShelf shelf, VersionReader reader, ShopAddress shop) => PageAsync(id, slug, null, http, shelf, reader, shop));
         routes.MapPage("/p/{id}/{slug}/v/{number:int}", (string id, string slug, int number, HttpContext http, PublicShelf shelf, VersionReader reader, ShopAddress shop) => PageAsync(id, slug, number, http, shelf, reader, shop));
         routes.MapPage("/p/{id}/v/{number:int}/picture.svg", PictureAsync);
+        routes.MapLinkPictures();
         routes.MapFiles();
     }
 
@@ -54,13 +56,15 @@ internal static class PublicPages
             return Results.LocalRedirect(Address(patternId, pattern.Title, number) + http.Request.QueryString, permanent: true);
         }
 
+        var address = await shop.CurrentAsync(http.RequestAborted);
         var (shown, newest) = (found.Version.Number, pattern.Versions[0].Number);
         return new HtmlPage<PublishedPage>(new Dictionary<string, object?>(StringComparer.Ordinal)
         {
             [nameof(PublishedPage.Pattern)] = pattern,
             [nameof(PublishedPage.Version)] = found.Version,
             [nameof(PublishedPage.Piece)] = found.Piece,
-            [nameof(PublishedPage.Canonical)] = Canonical(await shop.CurrentAsync(http.RequestAborted), pattern, shown),
+            [nameof(PublishedPage.Canonical)] = Canonical(address, pattern, shown),
+            [nameof(PublishedPage.Picture)] = address is null ? null : address + LinkPictureEndpoints.Address(patternId, shown),
             [nameof(PublishedPage.Since)] = shown > 1 ? await reader.CompareAsync(patternId, shown - 1, shown, http.RequestAborted) : null,
             [nameof(PublishedPage.Newer)] = shown < newest ? await reader.CompareAsync(patternId, shown, newest, http.RequestAborted) : null,
         });
