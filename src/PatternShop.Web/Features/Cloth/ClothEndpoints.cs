@@ -1,3 +1,4 @@
+using System.Globalization;
 using PatternShop.Store;
 using PatternShop.Weave;
 

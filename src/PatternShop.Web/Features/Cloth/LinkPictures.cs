@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Net.Http.Headers;
 using PatternShop.Print;
 using PatternShop.Store;
