@@ -107,9 +107,10 @@ internal sealed class PaintedSpots
         return new PdfRectangle(line.Left - across, line.Bottom - along, line.Right + across, line.Top + along);
     }
 
+    // Yarns have colours, cells do not: a coloured spot is no tone, and neither over nor under where a chart is read.
     private static double Grey(IColor? colour)
     {
         var (red, green, blue) = colour!.ToRGBValues();
-        return red == green && green == blue ? red : throw new InvalidOperationException("Only greys belong on paper.");
+        return red == green && green == blue ? red : double.NaN;
     }
 }
