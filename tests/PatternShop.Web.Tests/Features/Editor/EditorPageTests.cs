@@ -1,0 +1,70 @@
+using System.Security.Claims;
+using System.Security.Cryptography;
+using Bunit;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.Extensions.DependencyInjection;
+using MudBlazor.Services;
+using PatternShop.Store;
+using PatternShop.Tests.Shared;
+using PatternShop.Weave;
+using Xunit;
+
+namespace PatternShop.Web.Tests;
+
+/// <summary>The editor's page as its circuit runs it; its script is not there.</summary>
+public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBench>
+{
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond);
+
+    [Fact]
+    public async Task Everything_stands_beside_the_chart_and_follows_what_another_window_does()
+    {
+        var bench = shared.Bench;
+        var id = await bench.PatternAsync(Diamond);
+        await using var context = Context(bench, bench.Maker);
+        var page = context.Render<EditorPage>(one => one.Add(editor => editor.Id, id.ToString()));
+        page.WaitForElement("table.rows");
+        Assert.Equal(["Motif", "The whole piece"], page.FindAll(".charts h2").Select(heading => heading.TextContent));
+        Assert.Equal(Diamond.Motif.Rows, page.FindAll("table.rows tbody tr").Count);
+        var before = page.Find("table.rows").TextContent;
+        var title = page.Find("[data-piece]").GetAttribute("aria-label");
+
+        using var other = await bench.SitAsync(id);
+        await new FieldEdits(other, "another window").MakeAsync(TestBench.Stroke(Diamond.Motif, (0, 0, !Diamond.Motif[0, 0])));
+        page.WaitForAssertion(() => Assert.NotEqual(before, page.Find("table.rows").TextContent));
+        Assert.Equal(title, page.Find("[data-piece]").GetAttribute("aria-label"));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task What_is_not_there_and_who_is_not_signed_in_are_told_the_same_with_a_way_back(bool isSignedOut)
+    {
+        var bench = shared.Bench;
+        var id = await bench.PatternAsync(Diamond);
+        await using var context = Context(bench, isSignedOut ? null : bench.Maker);
+        var page = context.Render<EditorPage>(one => one.Add(editor => editor.Id, isSignedOut ? id.ToString() : "nothing-here"));
+        Assert.Equal("There is nothing at this address", page.WaitForElement("h1").TextContent);
+        Assert.Equal("/studio", page.Find("main a").GetAttribute("href"));
+        Assert.Empty(page.FindAll("[data-motif]"));
+    }
+
+    private static BunitContext Context(TestBench bench, Maker? maker)
+    {
+        var context = new BunitContext();
+        context.JSInterop.Mode = JSRuntimeMode.Loose;
+        context.Services.AddMudServices();
+        context.Services.AddSingleton(Wording.English);
+        context.Services.AddSingleton(bench.Patterns);
+        context.Services.AddSingleton(RandomNumberGenerator.Create());
+        context.Services.AddSingleton<WindowNames>();
+        context.Services.AddSingleton<AuthenticationStateProvider>(new SignedIn(maker));
+        return context;
+    }
+
+    private sealed class SignedIn(Maker? maker) : AuthenticationStateProvider
+    {
+        public override Task<AuthenticationState> GetAuthenticationStateAsync() =>
+            Task.FromResult(new AuthenticationState(maker is null ? new ClaimsPrincipal(new ClaimsIdentity()) : MakerPrincipal.Make(maker.Id, maker.Stamp)));
+    }
+}
