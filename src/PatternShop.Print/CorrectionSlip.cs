@@ -21,7 +21,7 @@ public static class CorrectionSlip
         ArgumentNullException.ThrowIfNull(wording);
         var frame = new SheetFrame(@new, versions.New, paper, wording, PrintSetting.Standard);
         // strips are set as the rows of the old sheets are
-        var rhythm = OnePage.Find(new SheetFrame(old, versions.Old, paper, wording, PrintSetting.Standard)) ?? Rhythm.Flowing(PrintSetting.Standard)[0];
+        var rhythm = Printable.Set(new SheetFrame(old, versions.Old, paper, wording, PrintSetting.Standard)).Rhythm;
         var title = wording.SlipTitle(@new.Document.Title);
         var body = new Stack(
         [
@@ -59,7 +59,7 @@ public static class CorrectionSlip
 
     // As wide as the column in which the row stands on the sheet.
     private static Framed Strip(Piece piece, int number, (double Width, Rhythm Rhythm) set, Wording wording) =>
-        new(set.Rhythm.RowColumns == 2 ? (set.Width - RowsBlock.ColumnGap) / 2 : set.Width, RowsBlock.OneRow(piece, number, set.Rhythm, wording));
+        new(set.Rhythm.RowsWidth(set.Width), RowsBlock.OneRow(piece, number, set.Rhythm, wording));
 
     private static IEnumerable<Stacked> Facts(Piece old, Piece @new, Rhythm rhythm, Wording wording)
     {

@@ -21,22 +21,36 @@ public static class Printable
         ArgumentNullException.ThrowIfNull(wording);
         setting ??= PrintSetting.Standard;
         var sheet = new SheetFrame(piece, version, paper, wording, setting);
-        var pages = OnePage.Find(sheet) is { } rhythm ? sheet.Pages(rhythm, true) : Flow(sheet);
         var document = piece.Document;
-        return new PrintPlan(paper, new FileFacts(document.Title, wording.Language, version.Text(wording), document.Licence, wording.PrintSubject), pages);
+        return new PrintPlan(paper, new FileFacts(document.Title, wording.Language, version.Text(wording), document.Licence, wording.PrintSubject), Set(sheet).Pages);
+    }
+
+    /// <summary>How a printable is set, and its pages: on one page if it can be, else as it flows.</summary>
+    internal static (Rhythm Rhythm, Sequence<PagePlan> Pages) Set(SheetFrame sheet) =>
+        OnePage.Find(sheet) is { } rhythm
+            ? (rhythm, Fewest(Rhythm.AfterOnePage(sheet.Setting).SelectMany(after => new[] { (after, true), (after, false) }), way => sheet.Pages(rhythm, way.after, way.Item2)).Pages)
+            : Flow(sheet);
+
+    private static (Rhythm Rhythm, Sequence<PagePlan> Pages) Flow(SheetFrame sheet)
+    {
+        var ways = Rhythm.Flowing(sheet.Setting).Select(way => LongRows.Of(sheet, way));
+        return Fewest(ways, way => sheet.Pages(way, way, false));
     }
 
     // The most generous way that saves a page.
-    private static Sequence<PagePlan> Flow(SheetFrame sheet)
+    private static (T Way, Sequence<PagePlan> Pages) Fewest<T>(IEnumerable<T> ways, Func<T, Sequence<PagePlan>> pagesOf)
     {
-        var ways = Rhythm.Flowing(sheet.Setting);
-        var best = sheet.Pages(ways[0], false);
-        foreach (var way in best.Count is > 1 and <= WorthSaving ? ways.Skip(1) : [])
+        (T Way, Sequence<PagePlan> Pages)? best = null;
+        foreach (var way in ways)
         {
-            var pages = sheet.Pages(way, false);
-            best = pages.Count < best.Count ? pages : best;
+            var pages = pagesOf(way);
+            best = best is null || pages.Count < best.Value.Pages.Count ? (way, pages) : best;
+            if (best.Value.Pages.Count is 1 or > WorthSaving)
+            {
+                break;
+            }
         }
 
-        return best;
+        return best!.Value;
     }
 }

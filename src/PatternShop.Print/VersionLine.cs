@@ -7,6 +7,12 @@ namespace PatternShop.Print;
 /// <param name="Address">The whole address that answers for the code; null while the shop has none.</param>
 public sealed record Copy(string Code, string? Address);
 
+/// <summary>A version that mended mistakes of the one before it, as its later sheets say.</summary>
+/// <param name="Number">Of the version.</param>
+/// <param name="Date">The day of issue.</param>
+/// <param name="What">What it corrected, such as <see cref="Wording.CorrectedText"/> says it.</param>
+public sealed record Correction(int Number, DateOnly Date, string What);
+
 /// <summary>Which version of a pattern a sheet shows: an issued one, numbered and dated, or what is not issued yet.</summary>
 /// <param name="Number">From 1; null when not issued.</param>
 /// <param name="Date">The day of issue; null when not issued.</param>
@@ -21,6 +27,9 @@ public sealed record VersionLine(int? Number, DateOnly? Date, string? Address = 
 
     /// <summary>To whom or how the copy is licensed, in a line at the foot of every sheet; empty for free patterns.</summary>
     public string LicenceLine { get; init; } = "";
+
+    /// <summary>The corrections up to this version, the first one first; empty where there was none.</summary>
+    public Sequence<Correction> Corrections { get; init; } = [];
 
     /// <summary>Whether every sheet says that it is the maker's own test print.</summary>
     public bool IsTest { get; init; }

@@ -78,6 +78,29 @@ internal sealed record Sided(Block Body, double Gap, Picture Picture) : Block
     }
 }
 
+/// <summary>A block of a fixed width and what stands at its right. What of the latter finds no room goes on under both.</summary>
+internal sealed record Beside(Block Left, double LeftWidth, double Gap, Block Right) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var left = Left.Fit(LeftWidth, height, fresh);
+        var right = Right.Fit(width - LeftWidth - Gap, height, fresh);
+        return left.Rest is not null || right.IsNothing
+            ? Print.Fit.Nothing(this)
+            : new Fit([.. left.Items, .. right.Items.Select(item => item.Moved(LeftWidth + Gap, 0))], Math.Max(left.Height, right.Height), right.Rest);
+    }
+}
+
+/// <summary>A block of a width of its own, at a distance from where it would stand; never split.</summary>
+internal sealed record Loose(Block Body, double Width, double Right, double Down) : Block
+{
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var body = Body.Fit(Width, double.PositiveInfinity, true);
+        return new Fit([.. body.Items.Select(item => item.Moved(Right, Down))], Down + body.Height, null);
+    }
+}
+
 /// <summary>A block that begins a page.</summary>
 internal sealed record OnNewPage(Block Body) : Block
 {
@@ -92,9 +115,10 @@ internal sealed record TwoColumns(Block Body, double Gap) : Block
     public override Fit Fit(double width, double height, bool fresh)
     {
         var column = (width - Gap) / 2;
-        var all = Body.Fit(column, double.PositiveInfinity, true).Height;
-        var (low, high) = (all / 2, Math.Min(height, all));
-        if (!Fits(column, high))
+        // what is longer than both columns is not measured to its end
+        var all = Body.Fit(column, (2 * height) + Exactness, true);
+        var (low, high) = (all.Height / 2, Math.Min(height, all.Height));
+        if (all.Rest is not null || !Fits(column, high))
         {
             return FillBoth(column, height, fresh);
         }

@@ -18,8 +18,12 @@ internal sealed record TableRow(Tag Tag, Sequence<Block> Cells);
 /// <param name="Continued">Whether the header row stands on an earlier page.</param>
 internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRow? Again, Sequence<TableRow> Rows, double Padding, bool Continued = false) : Block
 {
-    // A heading and one row at the foot of a page are easily overlooked.
-    private const int FewestRows = 3;
+    /// <summary>So many rows stand at the foot of a page at least: a heading and one row are easily overlooked there.</summary>
+    public int FewestRows { get; init; } = 3;
+
+    /// <summary>Whether there is a rule above the first row where there are no heads.</summary>
+    public bool HasTopRule { get; init; } = true;
+
     private const double Gutter = 3;
     private const double HeaderRule = 0.35;
     private const double Rule = 0.12;
@@ -29,7 +33,11 @@ internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRo
         var header = (Continued ? Again : Header) is { } names ? FitRow(names, width, height, true) : new RowFit([], 0, null);
         var items = header.Items.ToList();
         var used = header.Height;
-        items.Add(RuleAt(used, width, header.Height > 0 ? HeaderRule : Rule));
+        if (header.Height > 0 || HasTopRule)
+        {
+            items.Add(RuleAt(used, width, header.Height > 0 ? HeaderRule : Rule));
+        }
+
         for (var i = 0; i < Rows.Count; i++)
         {
             var row = FitRow(Rows[i], width, height - used, fresh && i == 0);

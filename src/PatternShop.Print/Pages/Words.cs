@@ -45,25 +45,46 @@ internal sealed record SetLines(Sequence<string> Lines, TextStyle Style, Tag? Ta
 /// <summary>Words and a remark, which stands on their last line where there is room for it and else under them.</summary>
 internal sealed record Followed(Words Main, Words? Remark) : Block
 {
-    private const double GapInEms = 1.2;
+    // So few lines are read at one glance and go to the next page together.
+    private const int ReadAtOnce = 6;
 
     public override Fit Fit(double width, double height, bool fresh)
     {
-        var lines = Lettering.Lines(Main.Text, Main.Style, width);
-        var set = new SetLines(lines, Main.Style, Main.Tag);
-        if (Remark is null)
+        var set = new SetLines(Lettering.Lines(Main.Text, Main.Style, width), Main.Style, Main.Tag);
+        Block all = Remark is null ? set : new FollowedLines(set, Remark);
+        return (set.Lines.Count <= ReadAtOnce ? new Whole(all) : all).Fit(width, height, fresh);
+    }
+}
+
+/// <summary>The same with lines that are broken already. A remark is never parted from the last two lines.</summary>
+internal sealed record FollowedLines(SetLines Main, Words Remark) : Block
+{
+    private const double GapInEms = 1.2;
+    private const double Rounding = 1e-6;
+    private const int Kept = 2;
+
+    public override Fit Fit(double width, double height, bool fresh)
+    {
+        var left = Lettering.Width(Main.Lines[^1], Main.Style) + (GapInEms * Remark.Style.Em);
+        var beside = left + Lettering.Width(Remark.Text, Remark.Style) <= width;
+        var under = beside ? new Fit([], 0, null) : Remark.Fit(width, double.PositiveInfinity, true);
+        var main = Main.Lines.Count * Main.Style.LineHeight;
+        if (main + under.Height <= height + Rounding || (fresh && Main.Lines.Count <= Kept))
         {
-            return set.Fit(width, height, fresh);
+            var baseline = ((Main.Lines.Count - 1) * Main.Style.LineHeight) + Main.Style.Baseline;
+            var remark = beside ? TextLine.Set(Remark.Text, left, baseline, Remark.Style, Remark.Tag) : under.Items.Select(item => item.Moved(0, main));
+            return new Fit([.. Main.Fit(width, double.PositiveInfinity, true).Items, .. remark], main + under.Height, null);
         }
 
-        var left = Lettering.Width(lines[^1], Main.Style) + (GapInEms * Remark.Style.Em);
-        var fit = set.Fit(width, height, fresh);
-        if (fit.Rest is not null || left + Lettering.Width(Remark.Text, Remark.Style) > width)
-        {
-            return new Stack([new Stacked(0, set), new Stacked(0, Remark)]).Fit(width, height, fresh);
-        }
+        return Main.Lines.Count <= Kept ? Print.Fit.Nothing(this) : Split(width, height, fresh);
+    }
 
-        var baseline = ((lines.Count - 1) * Main.Style.LineHeight) + Main.Style.Baseline;
-        return fit with { Items = [.. fit.Items, .. TextLine.Set(Remark.Text, left, baseline, Remark.Style, Remark.Tag)] };
+    private Fit Split(double width, double height, bool fresh)
+    {
+        var first = (Main with { Lines = Main.Lines.SkipLast(Kept).ToSequence() }).Fit(width, height, fresh);
+        var later = first.Rest is SetLines rest ? rest.Lines : [];
+        return first.IsNothing
+            ? Print.Fit.Nothing(this)
+            : first with { Rest = this with { Main = Main with { Lines = [.. later, .. Main.Lines.TakeLast(Kept)] } } };
     }
 }

@@ -48,6 +48,9 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
     /// <summary>The largest cell with which the whole chart fits a room.</summary>
     public double WholeCell(Room room) => CellFor([ChartWindow.Whole(Piece)], room.Width, room.Height);
 
+    /// <summary>How wide the whole chart is with cells of a size.</summary>
+    public double WidthWith(double cell) => LayoutOf(ChartWindow.Whole(Piece), cell).Width;
+
     // Only once a page is fresh is it known how many rows a sheet holds. As few parts as can be, then cells as large as fit all of them.
     private Fit FitCut(double width, double height, bool fresh)
     {

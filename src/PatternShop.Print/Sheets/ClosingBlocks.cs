@@ -2,14 +2,30 @@ using PatternShop.Weave;
 
 namespace PatternShop.Print;
 
-/// <summary>What stands after the rows: cautions, the maker's own notes and licence, and where the version is found.</summary>
+/// <summary>What stands after the rows: making up, cautions, corrections so far, the maker's own words and licence, and where the version is found.</summary>
 internal static class ClosingBlocks
 {
     private const double IndentInEms = 1.3;
+    private const double LabelGap = 7;
 
     public static IEnumerable<Stacked> Of(Piece piece, VersionLine version, Rhythm rhythm, Wording wording)
     {
         var language = TitleBlock.LanguageOf(piece, wording);
+        yield return Section(wording.MakingUpTitle, rhythm, new Stack(
+        [
+            new Stacked(0, new Words(wording.MakingUpMark, rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))),
+            new Stacked(rhythm.Part, Named(wording.MakingUp(piece).Select(part => (part.Name, part.Text)).ToSequence(), rhythm)),
+        ]));
+        yield return Section(wording.CautionsTitle, rhythm, List([.. wording.Cautions.Select(caution => (Text: caution, Target: (string?)null))], rhythm));
+        if (version.Corrections.Count > 0)
+        {
+            yield return Section(wording.CorrectionsTitle, rhythm, new Stack(
+            [
+                new Stacked(0, new Words(wording.CorrectionsMark, rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))),
+                new Stacked(rhythm.Part, Named(version.Corrections.Select(correction => (wording.VersionText(correction.Number, correction.Date), correction.What)).ToSequence(), rhythm)),
+            ]));
+        }
+
         if (piece.Document.Notes.Trim().Length > 0)
         {
             yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.NotesTitle, rhythm), 1.5, Paragraphs(piece.Document.Notes, language, rhythm)));
@@ -20,7 +36,6 @@ internal static class ClosingBlocks
             yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.VideosLabel, rhythm), 1.5, List(videos, rhythm)));
         }
 
-        yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.CautionsTitle, rhythm), 1.5, List([.. wording.Cautions.Select(caution => (Text: caution, Target: (string?)null))], rhythm))));
         if (piece.Document.Licence.Trim().Length > 0)
         {
             yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.LicenceLabel, rhythm), 1.5, Paragraphs(piece.Document.Licence, language, rhythm)));
@@ -28,8 +43,28 @@ internal static class ClosingBlocks
 
         if (version.Address is { } address)
         {
-            yield return new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(wording.FoundTitle, rhythm), 1.5, AddressBlock.Of(address, rhythm, wording))));
+            yield return Section(wording.FoundTitle, rhythm, AddressBlock.Of(address, rhythm, wording));
         }
+    }
+
+    // Not split where it fits a page.
+    private static Stacked Section(string title, Rhythm rhythm, Block body) => new(rhythm.Section, new Whole(new Headed(Headings.Section(title, rhythm), 1.5, body)));
+
+    private static Table Named(Sequence<(string Name, string Text)> lines, Rhythm rhythm)
+    {
+        var table = new Tag(TagKind.Table);
+        var names = lines.Max(line => Lettering.Width(line.Name, rhythm.Styles.Strong)) + LabelGap;
+        return new Table([names], null, null, lines.Select(line => Row(line, table, rhythm)).ToSequence(), rhythm.Padding);
+    }
+
+    private static TableRow Row((string Name, string Text) line, Tag table, Rhythm rhythm)
+    {
+        var row = new Tag(TagKind.TableRow, table);
+        return new TableRow(row,
+        [
+            new Words(line.Name, rhythm.Styles.Strong, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
+            new Words(line.Text, rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
+        ]);
     }
 
     private static Stack Paragraphs(string text, string? language, Rhythm rhythm) =>

@@ -5,17 +5,24 @@ internal static class OnePage
 {
     private const int MostRows = 48;
     private const double Rounding = 0.01;
+    private const double Step = 0.5;
 
-    /// <summary>The most generous rhythm in which it fits with good cells, or else the one with the largest cells; null where there is none.</summary>
-    public static Rhythm? Find(SheetFrame sheet)
+    // Narrower columns at the right of a chart would be a word a line.
+    private const double LeastBeside = 68;
+
+    /// <summary>
+    /// The most generous rhythm in which it fits with good cells, or else the one with the largest cells; the smallest lettering only where no
+    /// other fits. Null where none does.
+    /// </summary>
+    public static Rhythm? Find(SheetFrame sheet) =>
+        sheet.Piece.Bands.Sum(band => (long)band.PrintedRows) > MostRows
+            ? null
+            : Best(sheet, Rhythm.ForOnePage(sheet.Setting)) ?? Best(sheet, Rhythm.AtTheFloor(sheet.Setting));
+
+    private static Rhythm? Best(SheetFrame sheet, IEnumerable<Rhythm> ways)
     {
-        if (sheet.Piece.Bands.Sum(band => (long)band.PrintedRows) > MostRows)
-        {
-            return null;
-        }
-
         (Rhythm Rhythm, double Cell)? best = null;
-        foreach (var rhythm in Rhythm.ForOnePage(sheet.Setting))
+        foreach (var rhythm in ways)
         {
             var chart = new ChartSheets(sheet.Piece, rhythm, sheet.Wording);
             var widest = chart.WholeCell(sheet.Room with { Height = double.PositiveInfinity });
@@ -24,11 +31,11 @@ internal static class OnePage
                 return null;
             }
 
-            var room = sheet.Room.Height - sheet.HeightWithoutChart(rhythm) - Rounding;
-            var cell = room <= 0 ? 0 : chart.WholeCell(new Room(sheet.Room.Width, room));
+            var cell = rhythm.Place == RowsPlace.AtTheRight ? Beside(sheet, rhythm, chart) : Above(sheet, rhythm, chart);
             if (cell >= rhythm.Cells.Least && (best is null || cell > best.Value.Cell))
             {
-                best = (rhythm with { Cells = rhythm.Cells with { Most = cell } }, cell);
+                var width = rhythm.Place == RowsPlace.AtTheRight ? chart.WidthWith(cell) + Rounding : 0;
+                best = (rhythm with { Cells = rhythm.Cells with { Most = cell }, ChartWidth = width }, cell);
             }
 
             if (cell >= Math.Min(rhythm.Cells.Good, widest))
@@ -38,5 +45,27 @@ internal static class OnePage
         }
 
         return best?.Rhythm;
+    }
+
+    private static double Above(SheetFrame sheet, Rhythm rhythm, ChartSheets chart)
+    {
+        var room = sheet.Room.Height - sheet.HeightWithoutChart(rhythm) - Rounding;
+        return room <= 0 ? 0 : chart.WholeCell(new Room(sheet.Room.Width, room));
+    }
+
+    // Smaller cells leave more room at the right: the largest with which both fit.
+    private static double Beside(SheetFrame sheet, Rhythm rhythm, ChartSheets chart)
+    {
+        var room = sheet.Room.Height - sheet.HeightAboveChart(rhythm) - Rounding;
+        var most = room <= 0 ? 0 : chart.WholeCell(new Room(sheet.Room.Width - Rhythm.ColumnGap - LeastBeside, room));
+        for (var cell = most; cell >= rhythm.Cells.Least; cell -= Step)
+        {
+            if (sheet.HeightOfRows(rhythm, sheet.Room.Width - Rhythm.ColumnGap - chart.WidthWith(cell) - Rounding) <= room)
+            {
+                return cell;
+            }
+        }
+
+        return 0;
     }
 }

@@ -6,22 +6,21 @@ namespace PatternShop.Print;
 internal static class RowsBlock
 {
     private const double Gap = 4;
-    /// <summary>Between two columns of rows, in millimetres.</summary>
-    public const double ColumnGap = 7;
+    private const double LeastGap = 3.2;
 
-    /// <summary>Every stretch under each other; in two columns where the rhythm says so.</summary>
-    public static Block Whole(Piece piece, Rhythm rhythm, Wording wording)
-    {
-        var all = new Stack(Of(piece, rhythm, wording).ToSequence());
-        return rhythm.RowColumns == 2 ? new TwoColumns(all, ColumnGap) : all;
-    }
+    // Where there is little room, so few rows that are woven once are not headed: the order of work says so.
+    private const int FewRows = 2;
+
+    /// <summary>Every stretch under each other.</summary>
+    public static Stack Whole(Piece piece, Rhythm rhythm, Wording wording) => new(Of(piece, rhythm, wording).ToSequence());
 
     /// <summary>One row as it stands on the sheet.</summary>
     public static Table OneRow(Piece piece, int number, Rhythm rhythm, Wording wording)
     {
         var band = piece.Bands[piece.BandOf(number)];
         var table = new Tag(TagKind.Table);
-        return new Table(Widths(band.FirstRow + band.PrintedRows - 1, rhythm, wording), null, null, [WrittenRow(piece, number, rhythm, wording, table)], rhythm.Padding);
+        var widths = Widths(band.FirstRow + band.PrintedRows - 1, rhythm, wording);
+        return new Table(widths, null, null, [WrittenRow(piece, number, (widths, rhythm, wording), table)], rhythm.Padding);
     }
 
     private static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)
@@ -32,7 +31,7 @@ internal static class RowsBlock
 
     private static IEnumerable<Block> Parts(Piece piece, ScheduleLine line, Rhythm rhythm, Wording wording) => line switch
     {
-        RowsOnce rows => [Rows(piece, (rows.First, rows.Last, wording.RowsHeading(line)), [], rhythm, wording)],
+        RowsOnce rows => [Rows(piece, (rows.First, rows.Last, rhythm.SharesLines && rows.Last - rows.First < FewRows ? null : wording.RowsHeading(line)), [], rhythm, wording)],
         RowsAgain again => Enumerable.Range(1, again.Band.PrintedTimes).Select(time => Rows(
             piece,
             (again.Band.FirstRowOf(time), again.Band.FirstRowOf(time + 1) - 1, wording.TimeHeading(again.Band, time)),
@@ -43,46 +42,61 @@ internal static class RowsBlock
         _ => throw new InvalidOperationException($"No way to print {line.GetType().Name}."),
     };
 
-    private static Table Rows(Piece piece, (int First, int Last, string Heading) stretch, Sequence<WovenStitch> stitches, Rhythm rhythm, Wording wording)
+    /// <summary>The width that is left for directions, in millimetres.</summary>
+    public static double DirectionsRoom(Piece piece, Rhythm rhythm, Wording wording, double width) =>
+        width - Widths(piece.PrintedRows().Max(), rhythm, wording).Sum();
+
+    private static Table Rows(Piece piece, (int First, int Last, string? Heading) stretch, Sequence<WovenStitch> stitches, Rhythm rhythm, Wording wording)
     {
         var table = new Tag(TagKind.Table);
         var head = new Tag(TagKind.TableRow, table);
         var (first, last, heading) = stretch;
         var styles = rhythm.Styles;
-        (string Text, TextStyle Style)[] names = [(wording.RowColumn, styles.Quiet), (wording.FromColumn, styles.Quiet), (heading, styles.Strong)];
+        var widths = Widths(last, rhythm, wording);
+        (string Text, TextStyle Style)[] names = [(wording.RowColumn, styles.Quiet), (wording.FromColumn, styles.Quiet), (heading ?? "", styles.Strong)];
+        TableRow? Head(bool tagged) => heading is null ? null : Row(head, names.Select(name => new Words(name.Text, name.Style, tagged ? new Tag(TagKind.HeaderCell, head) : null)).ToSequence<Block>(), (widths, rhythm));
         var rows = new List<TableRow>();
-        AddStitches(rows, piece, stitches.Where(stitch => stitch.AfterRow < first), (rhythm, wording), table);
+        AddStitches(rows, piece, stitches.Where(stitch => stitch.AfterRow < first), (widths, rhythm, wording), table);
         for (var number = first; number <= last; number++)
         {
-            rows.Add(WrittenRow(piece, number, rhythm, wording, table));
-            AddStitches(rows, piece, stitches.Where(stitch => stitch.AfterRow == number), (rhythm, wording), table);
+            rows.Add(WrittenRow(piece, number, (widths, rhythm, wording), table));
+            AddStitches(rows, piece, stitches.Where(stitch => stitch.AfterRow == number), (widths, rhythm, wording), table);
         }
 
-        return new Table(
-            Widths(last, rhythm, wording),
-            new TableRow(head, names.Select(Block (name) => new Words(name.Text, name.Style, new Tag(TagKind.HeaderCell, head))).ToSequence()),
-            new TableRow(head, names.Select(Block (name) => new Words(name.Text, name.Style, null)).ToSequence()),
-            rows.ToSequence(),
-            rhythm.Padding);
+        return new Table(widths, Head(true), Head(false), rows.ToSequence(), rhythm.Padding)
+        {
+            HasTopRule = first == 1,
+            FewestRows = rhythm.SharesLines ? 1 : 3,
+        };
     }
 
-    private static Sequence<double> Widths(int last, Rhythm rhythm, Wording wording) =>
-    [
-        Math.Max(Lettering.Width(wording.RowColumn, rhythm.Styles.Quiet), Lettering.Width(wording.Number(last), rhythm.Styles.RowNumber)) + Gap,
-        Math.Max(Lettering.Width(wording.FromColumn, rhythm.Styles.Quiet), Lettering.Width(wording.ShortHeading(Side.Right), rhythm.Styles.Body)) + Gap,
-    ];
+    private static Sequence<double> Widths(int last, Rhythm rhythm, Wording wording)
+    {
+        var gap = rhythm.SharesLines ? LeastGap : Gap;
+        var (number, side) = (
+            Math.Max(Lettering.Width(wording.RowColumn, rhythm.Styles.Quiet), Lettering.Width(wording.Number(last), rhythm.Styles.RowNumber)) + gap,
+            Math.Max(Lettering.Width(wording.FromColumn, rhythm.Styles.Quiet), Lettering.Width(wording.ShortHeading(Side.Right), rhythm.Styles.Body)) + gap);
+        return rhythm.HasLongRows ? [Math.Max(number, side), 0] : [number, side];
+    }
 
-    private static TableRow WrittenRow(Piece piece, int number, Rhythm rhythm, Wording wording, Tag table)
+    // Where rows are long the side stands under the number.
+    private static TableRow Row(Tag tag, Sequence<Block> cells, (Sequence<double> Widths, Rhythm Rhythm) with) => new(
+        tag,
+        with.Rhythm.HasLongRows ? [cells[0], new Loose(cells[1], with.Widths[0], -with.Widths[0], with.Rhythm.Styles.RowNumber.LineHeight), .. cells.Skip(2)] : cells);
+
+    private static TableRow WrittenRow(Piece piece, int number, (Sequence<double> Widths, Rhythm Rhythm, Wording Wording) with, Tag table)
     {
         var row = new Tag(TagKind.TableRow, table);
         var reading = piece.Reading(number);
-        var styles = rhythm.Styles;
-        return new TableRow(row,
-        [
-            new Words(wording.Number(number), styles.RowNumber, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
-            new Words(wording.ShortHeading(reading.Key.From), styles.Body with { Leading = styles.Directions.LineHeight / styles.Body.Em }, new Tag(TagKind.Cell, row)),
-            Directions(piece, number, reading, row, (rhythm, wording)),
-        ]);
+        var (styles, wording) = (with.Rhythm.Styles, with.Wording);
+        return Row(
+            row,
+            [
+                new Words(wording.Number(number), styles.RowNumber, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
+                new Words(wording.ShortHeading(reading.Key.From), styles.Body with { Leading = styles.Directions.LineHeight / styles.Body.Em }, new Tag(TagKind.Cell, row)),
+                Directions(piece, number, reading, row, (with.Rhythm, wording)),
+            ],
+            (with.Widths, with.Rhythm));
     }
 
     // The maker's own words stand below what was computed, and say whose they are.
@@ -90,18 +104,18 @@ internal static class RowsBlock
     {
         var cell = new Tag(TagKind.Cell, row);
         var (styles, wording) = (with.Rhythm.Styles, with.Wording);
-        var notes = wording.RowNotes(piece, number);
+        var notes = with.Rhythm.SharesLines ? wording.FewRowNotes(piece, number) : wording.RowNotes(piece, number);
         var directions = new Followed(
             new Words(wording.WritingText(reading.Writing), styles.Directions, new Tag(TagKind.Paragraph, cell)),
             notes.Length == 0 ? null : new Words(notes, styles.Quiet, new Tag(TagKind.Span, cell)));
         var own = wording.OwnLines(piece.OwnAt(number)).SelectMany(line => line.Split('\n')).ToList();
         return own.Count == 0
             ? directions
-            : new Stack(
+            : new Whole(new Stack(
             [
                 new Stacked(0, directions),
                 .. own.Select(line => new Stacked(0, new Words(line, styles.Quiet, Own(line)))),
-            ]);
+            ]));
 
         Tag Own(string line)
         {
@@ -111,17 +125,19 @@ internal static class RowsBlock
         }
     }
 
-    private static void AddStitches(List<TableRow> rows, Piece piece, IEnumerable<WovenStitch> stitches, (Rhythm Rhythm, Wording Wording) with, Tag table)
+    private static void AddStitches(List<TableRow> rows, Piece piece, IEnumerable<WovenStitch> stitches, (Sequence<double> Widths, Rhythm Rhythm, Wording Wording) with, Tag table)
     {
         foreach (var stitch in stitches)
         {
             var row = new Tag(TagKind.TableRow, table);
-            rows.Add(new TableRow(row,
-            [
-                new Words(with.Wording.ThenLabel, with.Rhythm.Styles.Quiet, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
-                new Words(with.Wording.ShortHeading(stitch.From), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
-                new Words(with.Wording.StitchText(piece, stitch), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
-            ]));
+            rows.Add(Row(
+                row,
+                [
+                    new Words(with.Wording.ThenLabel, with.Rhythm.Styles.Quiet, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
+                    new Words(with.Wording.ShortHeading(stitch.From), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
+                    new Words(with.Wording.StitchText(piece, stitch), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
+                ],
+                (with.Widths, with.Rhythm)));
         }
     }
 }

@@ -9,18 +9,36 @@ internal static class ScheduleBlock
     private const double TextWidth = 98;
     private const int FewTimes = 6;
     private const double LargeTextWidth = 112;
+    private const double NarrowBoxes = 45;
+    private const int FewBoxes = 3;
 
-    public static Block Of(Piece piece, Rhythm rhythm, Wording wording)
+    /// <param name="piece">The piece.</param>
+    /// <param name="rhythm">How it is set.</param>
+    /// <param name="wording">The words.</param>
+    /// <param name="width">Of the column in which it stands, in millimetres.</param>
+    public static Headed Of(Piece piece, Rhythm rhythm, Wording wording, double width)
     {
+        var heading = Headings.Section(wording.ScheduleTitle, rhythm);
         var table = new Tag(TagKind.Table);
         var head = new Tag(TagKind.TableRow, table);
         string[] names = [wording.WeaveColumn, wording.TickColumn];
-        return new Table(
-            [rhythm.Styles == Styles.Large ? LargeTextWidth : Schedule.Of(piece).Max(Times) <= FewTimes ? WideText : TextWidth],
-            new TableRow(head, names.Select(Block (name) => new Words(name, rhythm.Styles.Strong, new Tag(TagKind.HeaderCell, head))).ToSequence()),
-            new TableRow(head, names.Select(Block (name) => new Words(name, rhythm.Styles.Strong, null)).ToSequence()),
+        TableRow Head(bool tagged) => new(head, names.Select(Block (name) => new Words(name, rhythm.Styles.Strong, tagged ? new Tag(TagKind.HeaderCell, head) : null)).ToSequence());
+        var body = new Table(
+            [TextRoom(Schedule.Of(piece).Max(Times), rhythm, width)],
+            rhythm.SharesLines ? null : Head(true),
+            rhythm.SharesLines ? null : Head(false),
             Schedule.Of(piece).Select(line => Row(piece, line, rhythm, wording, table)).ToSequence(),
             rhythm.Padding);
+        return rhythm.SharesLines
+            ? new Headed(new Followed(heading, new Words(wording.TickColumn, rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))), 0.8, body)
+            : new Headed(heading, 1, body);
+    }
+
+    // In a narrow column up to three boxes stand beside each other.
+    private static double TextRoom(int times, Rhythm rhythm, double width)
+    {
+        var wide = rhythm.Styles == Styles.Large ? LargeTextWidth : times <= FewTimes ? WideText : TextWidth;
+        return width > wide + NarrowBoxes ? wide : width - TickBoxes.WidthOf(Math.Min(times, FewBoxes), rhythm.Styles.Tick);
     }
 
     private static TableRow Row(Piece piece, ScheduleLine line, Rhythm rhythm, Wording wording, Tag table)

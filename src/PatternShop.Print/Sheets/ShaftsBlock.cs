@@ -9,8 +9,10 @@ internal static class ShaftsBlock
 {
     private const double HeadWidth = 34;
     private const double HeadGap = 6;
+    private const double Endless = 10_000;
+    private const double Saving = 0.75;
 
-    public static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)
+    public static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording, double width)
     {
         var plan = ShaftPlan.Of(piece);
         if (!plan.IsShown)
@@ -18,6 +20,9 @@ internal static class ShaftsBlock
             yield break;
         }
 
+        var tables = ShaftTables.Of(piece, plan, wording).All(wording)
+            .Select(table => new Stacked(rhythm.Part, new Whole(new Headed(Headings.Part(table.Title, rhythm), 1, Lines(table.Heads, table.Lines, rhythm)))))
+            .ToSequence();
         var text = $"{wording.ShaftsText(piece, plan)} {wording.ShaftsForWhom}";
         yield return new Stacked(rhythm.Section, new Whole(new Headed(
             Headings.Section(wording.ShaftsTitle, rhythm),
@@ -25,10 +30,14 @@ internal static class ShaftsBlock
             new Stack(
             [
                 new Stacked(0, new Words(text, rhythm.Styles.Body, new Tag(TagKind.Paragraph))),
-                .. ShaftTables.Of(piece, plan, wording).All(wording)
-                    .Select(table => new Stacked(rhythm.Part, new Headed(Headings.Part(table.Title, rhythm), 1, Lines(table.Heads, table.Lines, rhythm)))),
+                .. IsNarrow(tables, rhythm, width) ? [new Stacked(rhythm.Part, new TwoColumns(new Stack(tables), Rhythm.ColumnGap))] : tables,
             ]))));
     }
+
+    // Where two columns save room, they are taken.
+    private static bool IsNarrow(Sequence<Stacked> tables, Rhythm rhythm, double width) =>
+        rhythm.Styles != Styles.Large
+        && new TwoColumns(new Stack(tables), Rhythm.ColumnGap).Fit(width, Endless, true).Height < Saving * new Stack(tables).Fit(width, Endless, true).Height;
 
     private static Table Lines(HeadedLine heads, Sequence<HeadedLine> lines, Rhythm rhythm)
     {

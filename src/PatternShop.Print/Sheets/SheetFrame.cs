@@ -33,30 +33,48 @@ internal sealed class SheetFrame
 
     /// <summary>The pages in a rhythm.</summary>
     /// <param name="rhythm">How things are set.</param>
+    /// <param name="after">How that is set which comes after the rows.</param>
     /// <param name="apart">Whether what comes after the rows begins a page of its own.</param>
-    public Sequence<PagePlan> Pages(Rhythm rhythm, bool apart)
+    public Sequence<PagePlan> Pages(Rhythm rhythm, Rhythm after, bool apart)
     {
         var chart = new ChartSheets(Piece, rhythm, Wording);
-        var closing = new Stack([.. ClosingBlocks.Of(Piece, Version, rhythm, Wording), .. ShaftsBlock.Of(Piece, rhythm, Wording)]);
-        var all = new Stack([.. Before(rhythm), new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, chart)), .. After(rhythm), new Stacked(rhythm.Section, apart ? new OnNewPage(closing) : closing)]);
-        return Pages(all);
+        var closing = new Stack([.. ClosingBlocks.Of(Piece, Version, after, Wording), .. ShaftsBlock.Of(Piece, after, Wording, Room.Width)]);
+        Sequence<Stacked> begin = rhythm.Place == RowsPlace.AtTheRight
+            ? [new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, new Beside(chart, rhythm.ChartWidth, Rhythm.ColumnGap, Work(rhythm, rhythm.RowsWidth(Room.Width)))))]
+            : [new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, chart)), .. UnderChart(rhythm)];
+        return Pages(new Stack([.. Before(rhythm), .. begin, new Stacked(after.Section, apart ? new OnNewPage(closing) : closing)]));
     }
 
     /// <summary>The pages of anything, with their feet.</summary>
     public Sequence<PagePlan> Pages(Block body) => PagePlanner.Plan(Paper, _margins, body, (page, of) => [.. TestMarks(), .. _footer.Marks(page, of)]);
 
-    /// <summary>The height of everything that belongs on the first page of a small piece beside the chart.</summary>
-    public double HeightWithoutChart(Rhythm rhythm) =>
-        new Stack([.. Before(rhythm), new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, null)), .. After(rhythm)])
-            .Fit(Room.Width, double.PositiveInfinity, true).Height;
+    /// <summary>The height of everything that belongs on the first page of a small piece above and below the chart.</summary>
+    public double HeightWithoutChart(Rhythm rhythm) => HeightOf([.. Before(rhythm), Begin(rhythm), .. UnderChart(rhythm)]);
+
+    /// <summary>The height of what stands above the chart.</summary>
+    public double HeightAboveChart(Rhythm rhythm) => HeightOf([.. Before(rhythm), Begin(rhythm)]);
+
+    /// <summary>The height of order of work and rows in a column of a width.</summary>
+    public double HeightOfRows(Rhythm rhythm, double width) => Work(rhythm, width).Fit(width, double.PositiveInfinity, true).Height;
+
+    private double HeightOf(Sequence<Stacked> parts) => new Stack(parts).Fit(Room.Width, double.PositiveInfinity, true).Height;
 
     private IEnumerable<Stacked> Before(Rhythm rhythm) => TitleBlock.Of(Piece, Version, rhythm, Wording);
 
-    private IEnumerable<Stacked> After(Rhythm rhythm) =>
-    [
-        new Stacked(rhythm.Section, new Whole(new Headed(Headings.Section(Wording.ScheduleTitle, rhythm), 1, ScheduleBlock.Of(Piece, rhythm, Wording)))),
-        new Stacked(rhythm.Section, new Headed(Headings.Section(Wording.RowsTitle, rhythm), 1, RowsBlock.Whole(Piece, rhythm, Wording))),
-    ];
+    private Stacked Begin(Rhythm rhythm) => new(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, null));
+
+    private IEnumerable<Stacked> UnderChart(Rhythm rhythm) => rhythm switch
+    {
+        { HasLongRows: true } => [OrderOfWork(rhythm, Room.Width), Rows(rhythm, new TwoColumns(RowsBlock.Whole(Piece, rhythm, Wording), Rhythm.ColumnGap))],
+        { Place: RowsPlace.InColumns } => [new Stacked(rhythm.Section, new TwoColumns(Work(rhythm, rhythm.RowsWidth(Room.Width)), Rhythm.ColumnGap))],
+        _ => Work(rhythm, Room.Width).Parts,
+    };
+
+    private Stack Work(Rhythm rhythm, double width) => new([OrderOfWork(rhythm, width), Rows(rhythm, RowsBlock.Whole(Piece, rhythm, Wording))]);
+
+    private Stacked OrderOfWork(Rhythm rhythm, double width) => new(rhythm.Section, new Whole(ScheduleBlock.Of(Piece, rhythm, Wording, width)));
+
+    private Stacked Rows(Rhythm rhythm, Block rows) => new(rhythm.Section, new Headed(Headings.Section(Wording.RowsTitle, rhythm), 1, rows));
 
     private IEnumerable<Placed> TestMarks()
     {

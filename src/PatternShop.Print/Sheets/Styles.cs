@@ -47,6 +47,23 @@ internal sealed record Styles(
         RowNumber = new(11, true, Leading: 1.25),
     };
 
+    /// <summary>The smallest size of written rows, in points: letters of 2.4 mm, which are read at arm's length.</summary>
+    public const double Floor = 10;
+
+    /// <summary>The smallest in which anybody has to weave.</summary>
+    public static Styles Smallest { get; } = new(
+        Title: new(20, true, Leading: 1.1),
+        Heading: new(12.5, true, Leading: 1.2),
+        Subheading: new(11, true, Leading: 1.2),
+        Body: new(9.5, Leading: 1.24),
+        Strong: new(9.5, true, Leading: 1.24),
+        Quiet: new(8.5, false, 0.3, 1.2),
+        Begin: new(12, true, Leading: 1.2),
+        Directions: new(Floor, Leading: 1.2),
+        RowNumber: new(Floor, true, Leading: 1.2),
+        Tick: new(7.5, false, 0.4),
+        Footer: new(9, false, 0.3, 1.25));
+
     /// <summary>No size below 18 points.</summary>
     public static Styles Large { get; } = new(
         Title: new(30, true, Leading: 1.15),

@@ -14,6 +14,10 @@ internal sealed record TickBoxes(int First, int Last, bool Numbered, TextStyle S
     // room for three figures
     private const double SideInEms = 2.07;
     private const double Gap = 1.6;
+    private const double Rounding = 0.01;
+
+    /// <summary>How wide so many boxes are that stand beside each other.</summary>
+    public static double WidthOf(int count, TextStyle style) => (count * ((SideInEms * style.Em) + Gap)) - Gap;
 
     private double Side => SideInEms * Style.Em;
 
@@ -21,7 +25,7 @@ internal sealed record TickBoxes(int First, int Last, bool Numbered, TextStyle S
 
     public override Fit Fit(double width, double height, bool fresh)
     {
-        var across = Math.Max(1, (int)((width + Gap) / Pitch));
+        var across = Math.Max(1, (int)((width + Gap + Rounding) / Pitch));
         var lines = Math.Max(fresh ? 1 : 0, (int)((height + Gap) / Pitch));
         var count = (int)Math.Min(Last - First + 1L, (long)across * lines);
         if (count == 0)

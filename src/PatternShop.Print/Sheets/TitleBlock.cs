@@ -8,30 +8,28 @@ internal static class TitleBlock
     private const double LabelGap = 7;
     private const double ClothGap = 7;
 
-    // thinner threads could not be told apart on paper
-    private static readonly ClothRoom ClothRoom = new(40, 46, Thinnest: 0.5, Thickest: 2.2);
-
     public static IEnumerable<Stacked> Of(Piece piece, VersionLine version, Rhythm rhythm, Wording wording)
     {
         var styles = rhythm.Styles;
         var title = new Tag(TagKind.Heading1) { Bookmark = piece.Document.Title, Language = LanguageOf(piece, wording) };
+        var name = new Words(piece.Document.Title, styles.Title, title);
+        var line = new Words(version.FullText(wording), styles.Quiet, new Tag(TagKind.Paragraph));
         var words = new Stack(
         [
-            new Stacked(0, new Words(piece.Document.Title, styles.Title, title)),
-            new Stacked(0.5, new Words(version.FullText(wording), styles.Quiet, new Tag(TagKind.Paragraph))),
-            new Stacked(rhythm.Part, new Headed(Headings.Section(wording.WarpTitle, rhythm), 1, Counts(piece, rhythm, wording))),
+            new Stacked(0, rhythm.SharesLines ? new Followed(name, line) : new Stack([new Stacked(0, name), new Stacked(0.5, line)])),
+            new Stacked(rhythm.Part, new Headed(Headings.Section(wording.WarpTitle, rhythm), rhythm.SharesLines ? 0.5 : 1, Counts(piece, rhythm, wording))),
         ]);
-        yield return new Stacked(0, rhythm.ShowsCloth ? new Sided(words, ClothGap, Cloth(piece, wording)) : words);
+        yield return new Stacked(0, rhythm.Cloth is { } room ? new Sided(words, ClothGap, Cloth(piece, room, wording)) : words);
     }
 
     /// <summary>The language of the maker's own words where it is not that of the sheet's.</summary>
     public static string? LanguageOf(Piece piece, Wording wording) =>
         piece.Document.Language == wording.Language ? null : piece.Document.Language;
 
-    private static Picture Cloth(Piece piece, Wording wording)
+    private static Picture Cloth(Piece piece, ClothRoom room, Wording wording)
     {
-        var cloth = ClothDrawing.Of(piece, ClothRoom);
-        var figure = new Tag(TagKind.Figure) { Alternative = wording.ClothDescription(piece, ClothDrawing.ShowsAll(piece, ClothRoom)) };
+        var cloth = ClothDrawing.Of(piece, room);
+        var figure = new Tag(TagKind.Figure) { Alternative = wording.ClothDescription(piece, ClothDrawing.ShowsAll(piece, room)) };
         return new Picture(cloth.Width, cloth.Height, ShapeMarks.Of(cloth).Select(mark => new Placed(mark, figure)).ToSequence());
     }
 

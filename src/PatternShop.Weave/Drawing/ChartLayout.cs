@@ -38,8 +38,9 @@ public sealed class ChartLayout
         NumberSize = Math.Clamp(cell * Look.NumberPart, Look.LeastNumber, Look.MostNumber);
         var digits = _numbers.Max().ToString(CultureInfo.InvariantCulture).Length;
         Side = (NumberSize * 0.62 * digits) + ArrowLength + 2.2;
-        LegendHeight = legend ? (piece.FloatingPerSide > 0 ? 3 : 2) * LegendLine : 0;
-        LegendWidth = legend ? ChartLegend.WidthOf(piece, TextSize, wording) : 0;
+        var lines = legend ? ChartLegend.Lines(this, wording) : [];
+        LegendHeight = lines.Count * LegendLine;
+        LegendWidth = lines.Select(line => ChartLegend.WidthOf(line, TextSize)).DefaultIfEmpty(0).Max();
         Left = Side;
         Top = LegendHeight;
         _rowTop = PlaceRows();

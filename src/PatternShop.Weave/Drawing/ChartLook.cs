@@ -22,4 +22,13 @@ public sealed record ChartLook(Ink Ink, double Text, double NumberPart, double L
 {
     /// <summary>As on screens.</summary>
     public static ChartLook Usual { get; } = new(Ink.Full, 2.9, 0.46, 1.7, 3.4, 1.9, false);
+
+    /// <summary>
+    /// How much of a line of the legend there is for each end that is shown, in millimetres: its parts stand beside each other as far as that
+    /// reaches. 0: under each other. No more than the least cell, so that the legend never makes a chart wider.
+    /// </summary>
+    public double LegendPerEnd { get; init; }
+
+    /// <summary>Whether the legend says it in a few words.</summary>
+    public bool ShortLegend { get; init; }
 }

@@ -6,6 +6,10 @@ public partial class Wording
 
     public string UnderLegend => "under: the weft passes under; the end shows";
 
+    public string ShortOverLegend => "weft over the end";
+
+    public string ShortUnderLegend => "weft under; the end shows";
+
     public string FloatingLegend => "floating selvedge, not numbered";
 
     public string ClosingLabel => "closing, once";

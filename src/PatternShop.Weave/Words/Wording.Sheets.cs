@@ -9,6 +9,14 @@ public partial class Wording
     /// <summary>Where the weft goes in, under a heading that says "from the": "left →" or "← right".</summary>
     public string ShortHeading(Side from) => from == Side.Left ? "left →" : "← right";
 
+    /// <summary>What stands beside a row where there is little room: its weft where there are several, an equal row before it. The order of work names its chart row.</summary>
+    public string FewRowNotes(Piece piece, int number)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        var row = piece.Rows[number - 1];
+        return string.Join(", ", new[] { WeftName(piece, row.Weft), SameAs(piece, number) }.Where(part => part.Length > 0));
+    }
+
     /// <summary>Where the first row starts, with the way it goes: "Row 1, at the bottom, starts at the right ←".</summary>
     public string BeginText(Piece piece)
     {

@@ -42,6 +42,31 @@ public sealed class BlockTests
         Assert.Equal([.. Names(7), .. Names(1), .. Names(6), .. Names(3)], texts);
     }
 
+    [Theory]
+    [InlineData(9, 39, 3)]
+    [InlineData(9, 89, 7)]
+    [InlineData(9, 95, 9)]
+    [InlineData(8, 85, 8)]
+    [InlineData(6, 59, 0)]
+    [InlineData(6, 65, 6)]
+    public void A_remark_goes_with_two_lines_at_least_and_few_lines_stay_together(int lines, double room, int placed)
+    {
+        // words of which each fills a line; the remark has room beside the last one
+        var words = new Words(string.Join(' ', Enumerable.Repeat("wwwwwwww", lines)), Style, new Tag(TagKind.Paragraph));
+        var fit = new Followed(words, new Words("r", Style, new Tag(TagKind.Span))).Fit(80, room, false);
+        Assert.Equal(placed, Texts(fit).Count(text => text.StartsWith('w')));
+        Assert.Equal(fit.Rest is null, Texts(fit).Contains("r"));
+    }
+
+    [Fact]
+    public void What_stands_beside_a_block_goes_on_under_both()
+    {
+        var fit = new Beside(Set(3), 40, 5, Set(6)).Fit(100, 40, true);
+        Assert.Equal(7, LinesIn(fit));
+        Assert.Equal([0, 45], fit.Items.Select(item => item.Mark.X).Distinct());
+        Assert.Equal(2, LinesIn(fit.Rest!.Fit(100, 40, true)));
+    }
+
     [Fact]
     public void A_heading_goes_with_what_it_heads()
     {

@@ -96,9 +96,13 @@ public sealed class EditionTests
     [InlineData("harbour-lights")]
     [InlineData("rain-on-slate")]
     [InlineData("first-steps")]
-    public void A_small_piece_is_all_on_its_first_page(string name)
+    [InlineData("kestrel")]
+    [InlineData("gatehouse-diamonds")]
+    [InlineData("kestrel", "Letter")]
+    [InlineData("gatehouse-diamonds", "Letter")]
+    public void A_small_piece_is_all_on_its_first_page(string name, string paper = "A4")
     {
-        var plan = Printable.Plan(Piece.Of(Samples.All[name]), Version, Paper.A4, Wording.English);
+        var plan = Printable.Plan(Piece.Of(Samples.All[name]), Version, paper == "A4" ? Paper.A4 : Paper.Letter, Wording.English);
         var first = string.Concat(plan.Pages[0].Items.Select(item => item.Mark).OfType<TextMark>().Select(text => text.Piece.Text + " "));
         var piece = Piece.Of(Samples.All[name]);
         Assert.All(piece.PrintedRows(), number => Assert.Contains(Wording.English.ItemText(piece.Reading(number).Writing.Items[0]), first, StringComparison.Ordinal));
