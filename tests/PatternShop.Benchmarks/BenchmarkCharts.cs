@@ -24,4 +24,12 @@ internal static class BenchmarkCharts
         var row = Scattered(1, side);
         return BitGrid.Create(side, side, (r, end) => row[0, (end + side - r) % side]);
     }
+
+    /// <summary>A document whose chart is these cells, each row once.</summary>
+    public static PatternDocument Document(BitGrid motif) => new(
+        "Benchmark", "en", "", "", motif,
+        new WidthPlan(1, 0, 0, null),
+        new RowPlan([new Weft(Side.Left)], Stroke.Under, [new ChartRows(1, motif.Rows, 1)]),
+        new Gauge(new Density(4, DensityUnit.PerInch), new Density(4, DensityUnit.PerInch)),
+        GlyphStyle.Cells);
 }

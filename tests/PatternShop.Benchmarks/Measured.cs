@@ -9,8 +9,9 @@ namespace PatternShop.Benchmarks;
 /// <param name="Median">Microseconds; what other programs took meanwhile moves it less than the mean.</param>
 /// <param name="Error">Half of the 99.9 % confidence interval of the mean in microseconds.</param>
 /// <param name="Kilobytes">Memory allocated each time.</param>
+/// <param name="Bytes">Length of the file that was made; 0 where none was.</param>
 /// <param name="Run">The run that measured it, by its number in the list of runs.</param>
-internal sealed record Measured(string Class, string Size, string Case, double Median, double Error, double Kilobytes, int Run)
+internal sealed record Measured(string Class, string Size, string Case, double Median, double Error, double Kilobytes, int Bytes, int Run)
 {
     public static List<Measured> Of(IEnumerable<Summary> summaries) =>
     [
@@ -20,13 +21,15 @@ internal sealed record Measured(string Class, string Size, string Case, double M
            where statistics is not null
            let descriptor = report.BenchmarkCase.Descriptor
            let items = report.BenchmarkCase.Parameters.Items
+           let size = string.Join(", ", items.Select(item => SizeText(item.Name, item.Value)))
            select new Measured(
                ClassName(descriptor.Type),
-               string.Join(", ", items.Select(item => SizeText(item.Name, item.Value))),
+               size,
                descriptor.WorkloadMethodDisplayInfo.Trim('\''),
                statistics.Median / 1000,
                statistics.ConfidenceInterval.Margin / 1000,
                (report.GcStats.GetBytesAllocatedPerOperation(report.BenchmarkCase) ?? 0) / 1024.0,
+               Made.By(descriptor.Type, descriptor.WorkloadMethod.Name, size),
                0),
     ];
 

@@ -32,7 +32,8 @@ internal sealed record Report(IReadOnlyList<Run> Runs, IReadOnlyList<Measured> C
 
             Written by the program, not by hand: `dotnet run -c Release --project tests/PatternShop.Benchmarks -- --filter '*'`. A run of some
             classes (`--filter '*Symmetry*'`) writes their rows anew and keeps the others. Medians and errors (half of the 99.9 % confidence
-            interval of the mean) are in microseconds, memory allocated each time in kilobytes. Large errors say that the machine did other work meanwhile.
+            interval of the mean) are in microseconds, memory allocated each time in kilobytes (no more than that is ever held at once), files in bytes. Large errors say
+            that the machine did other work meanwhile.
             Figures of drawing are taken in Chromium on the program as it is published, with a chart of 200 × 200 cells without order, which nothing makes smaller.
 
             ## Targets
@@ -46,10 +47,10 @@ internal sealed record Report(IReadOnlyList<Run> Runs, IReadOnlyList<Measured> C
             text.Append(CultureInfo.InvariantCulture, $"| {target.Text} | {target.Verdict(Cases, Figures)} |\n");
         }
 
-        text.Append("\n## Cases\n\n| class | size | case | median | error | memory | run |\n|---|---|---|--:|--:|--:|--:|\n");
+        text.Append("\n## Cases\n\n| class | size | case | median | error | memory | file | run |\n|---|---|---|--:|--:|--:|--:|--:|\n");
         foreach (var one in Cases)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{CaseRow}{one.Class} | {one.Size} | {one.Case} | {Number(one.Median)} | {Number(one.Error)} | {Number(one.Kilobytes)} | {one.Run} |\n");
+            text.Append(CultureInfo.InvariantCulture, $"{CaseRow}{one.Class} | {one.Size} | {one.Case} | {Number(one.Median)} | {Number(one.Error)} | {Number(one.Kilobytes)} | {(one.Bytes > 0 ? one.Bytes : "")} | {one.Run} |\n");
         }
 
         text.Append("\n## Figures\n\n| class | what | value | unit | samples | run |\n|---|---|--:|---|--:|--:|\n");
@@ -75,7 +76,7 @@ internal sealed record Report(IReadOnlyList<Run> Runs, IReadOnlyList<Measured> C
             : [.. lines.Where(line => line.StartsWith(CaseRow, StringComparison.Ordinal)).Skip(1).Select(line => line.Split('|')[1..^1].Select(cell => cell.Trim()).ToArray())];
         return new Report(
             [.. Rows("Runs").Select(cells => new Run(cells[1], cells[2], cells[3]))],
-            [.. Rows("Cases").Select(cells => new Measured(cells[0], cells[1], cells[2], Parse(cells[3]), Parse(cells[4]), Parse(cells[5]), (int)Parse(cells[6])))],
+            [.. Rows("Cases").Select(cells => new Measured(cells[0], cells[1], cells[2], Parse(cells[3]), Parse(cells[4]), Parse(cells[5]), cells.Length > 7 && cells[6].Length > 0 ? (int)Parse(cells[6]) : 0, (int)Parse(cells[^1])))],
             [.. Rows("Figures").Select(cells => new Figure(cells[0], cells[1], Parse(cells[2]), cells[3], (int)Parse(cells[4]), (int)Parse(cells[5])))]);
     }
 

@@ -13,7 +13,7 @@ internal static class Lettering
     /// </summary>
     public static Sequence<TextPiece> Pieces(string text, bool bold)
     {
-        var house = bold ? Typeface.Bold : Typeface.Regular;
+        var house = House(bold);
         if (house.Has(text))
         {
             return text.Length == 0 ? [] : [new TextPiece(text, house)];
@@ -34,9 +34,18 @@ internal static class Lettering
         return pieces.ToSequence();
     }
 
+    /// <summary>The font in which text is set where it has all of it.</summary>
+    public static Typeface House(bool bold) => bold ? Typeface.Bold : Typeface.Regular;
+
     /// <summary>Width of a text in millimetres.</summary>
     public static double Width(string text, TextStyle style)
     {
+        var house = House(style.Bold);
+        if (house.Has(text))
+        {
+            return house.Width(text, style.Points);
+        }
+
         var width = 0.0;
         foreach (var piece in Pieces(text, style.Bold))
         {
@@ -58,12 +67,29 @@ internal static class Lettering
         var line = new StringBuilder();
         var used = 0.0;
         var begun = false;
-        foreach (var word in Words(text).SelectMany(word => Bits(word, style, width)))
+        foreach (var word in Words(text))
         {
-            var wide = Width(word.Text, style);
-            if (begun && (word.Glued || used + space + wide > width))
+            var wide = Width(word, style);
+            if (wide <= width)
             {
-                lines.Add(word.Glued ? line.ToString() : line.Append(' ').ToString());
+                Set(word, wide, false);
+                continue;
+            }
+
+            foreach (var bit in Bits(word, style, width))
+            {
+                Set(bit.Text, Width(bit.Text, style), bit.Glued);
+            }
+        }
+
+        lines.Add(line.ToString());
+        return lines.ToSequence();
+
+        void Set(string word, double wide, bool glued)
+        {
+            if (begun && (glued || used + space + wide > width))
+            {
+                lines.Add(glued ? line.ToString() : line.Append(' ').ToString());
                 line.Clear();
                 (used, begun) = (0, false);
             }
@@ -74,13 +100,10 @@ internal static class Lettering
                 used += space;
             }
 
-            line.Append(word.Text);
+            line.Append(word);
             used += wide;
             begun = true;
         }
-
-        lines.Add(line.ToString());
-        return lines.ToSequence();
     }
 
     // A number stays with the word before it ("over 2", "× 3"), and a short word such as a unit with the number before it.
@@ -118,13 +141,9 @@ internal static class Lettering
             || (afterNumber && char.IsAsciiDigit(before.TrimStart('(')[0]) && (char.IsAsciiLetter(word[0]) || word[0] == '%') && word.TrimEnd('.', ',', ';', ')').Length <= 2);
     }
 
-    private static IEnumerable<(string Text, bool Glued)> Bits(string word, TextStyle style, double width)
+    // A word that is too wide, in parts that are not.
+    private static List<(string Text, bool Glued)> Bits(string word, TextStyle style, double width)
     {
-        if (Width(word, style) <= width)
-        {
-            return [(word, false)];
-        }
-
         var bits = new List<(string Text, bool Glued)>();
         var start = 0;
         for (var characters = StringInfo.GetTextElementEnumerator(word); characters.MoveNext();)

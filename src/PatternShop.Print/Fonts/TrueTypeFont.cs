@@ -10,14 +10,19 @@ namespace PatternShop.Print;
 /// </summary>
 internal sealed class TrueTypeFont
 {
+    // Characters up to here are looked up by an array: nearly all that is ever measured.
+    private const int Near = 0x250;
+
     private readonly FrozenDictionary<int, ushort> _glyphs;
     private readonly ushort[] _advances;
+    private readonly int[] _near;
 
     private TrueTypeFont(int unitsPerEm, ushort[] advances, FrozenDictionary<int, ushort> glyphs)
     {
         UnitsPerEm = unitsPerEm;
         _advances = advances;
         _glyphs = glyphs;
+        _near = [.. Enumerable.Range(0, Near).Select(character => glyphs.TryGetValue(character, out var glyph) ? AdvanceOf(glyph) : -1)];
     }
 
     public int UnitsPerEm { get; }
@@ -25,14 +30,13 @@ internal sealed class TrueTypeFont
     /// <summary>The characters that the font can show, each with its glyph.</summary>
     public IReadOnlyDictionary<int, ushort> Glyphs => _glyphs;
 
-    public bool Has(Rune character) => _glyphs.ContainsKey(character.Value);
+    public bool Has(Rune character) => character.Value < Near ? _near[character.Value] >= 0 : _glyphs.ContainsKey(character.Value);
 
     /// <summary>The advance of a character; of the glyph for missing characters if the font lacks it.</summary>
-    public int Advance(Rune character)
-    {
-        var glyph = _glyphs.GetValueOrDefault(character.Value);
-        return _advances[Math.Min(glyph, _advances.Length - 1)];
-    }
+    public int Advance(Rune character) =>
+        character.Value < Near && _near[character.Value] is var near and >= 0 ? near : AdvanceOf(_glyphs.GetValueOrDefault(character.Value));
+
+    private int AdvanceOf(ushort glyph) => _advances[Math.Min(glyph, _advances.Length - 1)];
 
     public static TrueTypeFont Read(ReadOnlySpan<byte> file)
     {

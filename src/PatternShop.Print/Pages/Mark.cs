@@ -48,7 +48,16 @@ internal static class Spots
 {
     public static (double Left, double Top, double Right, double Bottom) Extent(Sequence<Sequence<Spot>> lines, double around)
     {
-        var all = lines.SelectMany(line => line).ToList();
-        return (all.Min(p => p.X) - around, all.Min(p => p.Y) - around, all.Max(p => p.X) + around, all.Max(p => p.Y) + around);
+        var (left, top, right, bottom) = (double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity, double.NegativeInfinity);
+        foreach (var line in lines)
+        {
+            foreach (var spot in line)
+            {
+                (left, top) = (Math.Min(left, spot.X), Math.Min(top, spot.Y));
+                (right, bottom) = (Math.Max(right, spot.X), Math.Max(bottom, spot.Y));
+            }
+        }
+
+        return (left - around, top - around, right + around, bottom + around);
     }
 }
