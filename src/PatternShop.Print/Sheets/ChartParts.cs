@@ -31,10 +31,11 @@ internal static class ChartParts
     public static Sequence<ChartPart> Of(Piece piece, double cell, Room room, Wording wording, ChartLook look)
     {
         var whole = ChartWindow.Whole(piece);
-        var columns = Slices(whole.Columns, Most(whole.Columns, count =>
-            Fits(piece, new ChartWindow(0, whole.Rows, whole.Columns - count, count), cell, room with { Height = double.PositiveInfinity }, wording, look)));
         var rows = Slices(whole.Rows, Most(whole.Rows, count => Slices(whole.Rows, count).All(slice =>
             Fits(piece, new ChartWindow(slice.First, slice.Shown, whole.Columns - 1, 1), cell, room with { Width = double.PositiveInfinity }, wording, look))));
+        // the words at a bracket stand side by side where a slice shows few rows of it, and take more room then
+        var columns = Slices(whole.Columns, Most(whole.Columns, count => rows.All(slice =>
+            Fits(piece, new ChartWindow(slice.First, slice.Shown, whole.Columns - count, count), cell, room with { Height = double.PositiveInfinity }, wording, look))));
         return rows
             .SelectMany((r, row) => columns.Select((c, column) =>
                 new ChartPart(new ChartWindow(r.First, r.Shown, c.First, c.Shown), r.Own, c.Own, column, row, columns.Count, rows.Count)))

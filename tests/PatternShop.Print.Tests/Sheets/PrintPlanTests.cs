@@ -30,6 +30,23 @@ public sealed class PrintPlanTests
         document => AssertOnPaper(Plan(document, Paper.Letter)),
         iter: Effort.Of(10, 200));
 
+    /// <summary>Found by the long run: the chart of this piece once stood a millimetre and a half beyond the edge of the print.</summary>
+    [Fact]
+    public void A_chart_whose_legend_and_labels_are_wide_stays_on_its_paper() => AssertOnPaper(Plan(
+        Samples.Diamond with
+        {
+            Motif = GridText.Read("xxxxxx.....", "xxxxx.....x", "xxxx.....xx", "xxx.....xxx", "xx.....xxxx", "x.....xxxxx", ".....xxxxxx", "....xxxxxx.", "...xxxxxx..", "..xxxxxx..."),
+            Width = new WidthPlan(2, 9, 13, new FloatingSelvedges(EdgeWay.Entering, Stroke.Under)),
+            Rows = new RowPlan([new Weft(Side.Left), new Weft(Side.Right), new Weft(Side.Right)], Stroke.Over,
+            [
+                new Repeat(3, [new PlainRows(3, 2), new PlainRows(3, 1)]),
+                new Repeat(4, [new ChartRows(5, 1, 1), new ChartRows(9, 3, 1), new ChartRows(4, 2, 2)]),
+                new Repeat(2, [new ChartRows(3, 2, 2), new EdgeStitch("twining", StitchYarn.Own, 4, Side.Right, 1)]),
+                new Repeat(4, [new ChartRows(9, 5, 3)]),
+            ]),
+        },
+        Paper.A4));
+
     [Fact]
     public void A_mark_off_the_paper_would_be_seen() => Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => AssertOnPaper(
         new PrintPlan(Paper.A4, new FileFacts("", "en", "", "", ""), [new PagePlan([.. TextLine.Set("over the edge", 190, 20, new TextStyle(12), null)])])));
