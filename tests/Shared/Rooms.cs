@@ -18,7 +18,7 @@ public static class Rooms
         ["PatternShop.Print.Tests"] = new(["PatternShop.Weave", "PatternShop.Print", "PatternShop.Tests.Shared"], [.. Database, .. WebHost]),
         ["PatternShop.Store.Tests"] = new(["PatternShop.Weave", "PatternShop.Store", "PatternShop.Tests.Shared"], ["MudBlazor", "PdfSharp"]),
         ["PatternShop.Web.Tests"] = new(["PatternShop.Weave", "PatternShop.Print", "PatternShop.Store", "PatternShop.Web", "PatternShop.Tests.Shared"], []),
-        ["PatternShop.Benchmarks"] = new(["PatternShop.Weave", "PatternShop.Print", "PatternShop.Tests.Shared"], [.. Database, .. WebHost]),
+        ["PatternShop.Benchmarks"] = new(["PatternShop.Weave", "PatternShop.Print", "PatternShop.Store", "PatternShop.Tests.Shared"], WebHost),
         ["PatternShop.EndToEnd"] = new([], [.. Database, .. WebHost]),
     };
 

@@ -19,8 +19,8 @@ internal static class DirectionsTable
             Written(row.QuerySelector("td.runs")!))),
     ];
 
-    /// <summary>Directions as they are seen; where they have brackets, ears are given other words.</summary>
-    public static string Written(IElement cell) => (cell.QuerySelector("[aria-hidden=true]") ?? cell).TextContent;
+    /// <summary>Directions as they are seen; where they have brackets, ears are given other words. A space that a line may not break at looks like any other.</summary>
+    public static string Written(IElement cell) => (cell.QuerySelector("[aria-hidden=true]") ?? cell).TextContent.Replace('\u00A0', ' ');
 
     /// <summary>Numbers of the written rows that do not say what is woven, and of woven rows that no written row stands for.</summary>
     public static IReadOnlyList<int> Differences(IReadOnlyList<WrittenTableRow> written, IReadOnlyList<OracleRow> woven) =>
