@@ -85,21 +85,40 @@ public sealed class ClothPanelTests(SharedBench shared) : IClassFixture<SharedBe
         Assert.Equal(Diamond, panel.Document);
     }
 
-    /// <summary>With a stroke the address of the picture and what is said of it change, and nothing else of the panel.</summary>
+    /// <summary>With strokes nothing of the panel is sent; when the hand rests, the address of the new picture and what it shows.</summary>
     [Fact]
-    public async Task A_stroke_sends_the_address_of_the_picture_and_no_field()
+    public async Task Strokes_wait_for_no_picture_and_the_picture_for_a_rest()
     {
         await using var panel = await PanelHost<ClothPanel>.OpenAsync(shared.Bench, Diamond);
-        var fields = panel.Page.FindComponent<YarnFields>();
-        var (times, picture) = (fields.RenderCount, panel.Page.Find(".cloth-picture img"));
-        var (address, words) = (picture.GetAttribute("src"), picture.GetAttribute("alt"));
-        Assert.Equal(Wording.English.ClothDescription(Piece.Of(Diamond), whole: true), words);
+        var (fields, shown) = (panel.Page.FindComponent<YarnFields>(), panel.Page.FindComponent<ClothPicture>());
+        var (times, seen) = (fields.RenderCount, shown.RenderCount);
+        Assert.Equal(Wording.English.ClothDescription(Piece.Of(Diamond), whole: true), Alt(panel));
         await panel.Editing.MakeAsync(TestBench.Stroke(panel.Document.Motif, (0, 0, false)));
-        picture = panel.Page.Find(".cloth-picture img");
-        Assert.NotEqual(address, picture.GetAttribute("src"));
-        Assert.NotEqual(words, picture.GetAttribute("alt"));
-        Assert.Equal(times, fields.RenderCount);
-        Assert.DoesNotContain("<svg", panel.Page.FindComponent<ClothPicture>().Markup, StringComparison.Ordinal);
+        await panel.Editing.MakeAsync(TestBench.Stroke(panel.Document.Motif, (0, 1, true)));
+        Assert.Equal((times, seen), (fields.RenderCount, shown.RenderCount));
+
+        panel.Clock.Pass();
+        panel.Page.WaitForState(() => panel.Clock.Count == 1);
+        Assert.Equal(seen, shown.RenderCount);
+        panel.Clock.Pass();
+        panel.Page.WaitForAssertion(() => Assert.Equal(Wording.English.ClothDescription(Piece.Of(panel.Document), whole: true), Alt(panel)));
+        Assert.EndsWith("face.svg?revision=3", panel.Page.Find(".cloth-picture img").GetAttribute("src"), StringComparison.Ordinal);
+        Assert.Equal((times, seen + 1), (fields.RenderCount, shown.RenderCount));
+        Assert.DoesNotContain("<svg", shown.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_hand_that_never_rests_sees_the_cloth_all_the_same()
+    {
+        await using var panel = await PanelHost<ClothPanel>.OpenAsync(shared.Bench, Diamond);
+        var before = Alt(panel);
+        for (var stroke = 0; Alt(panel) == before; stroke++)
+        {
+            Assert.InRange(stroke, 0, 20);
+            await panel.Editing.MakeAsync(TestBench.Stroke(panel.Document.Motif, (stroke % 8, 0, !panel.Document.Motif[stroke % 8, 0])));
+            panel.Page.WaitForState(() => panel.Clock.Count == 1 || Alt(panel) != before);
+            panel.Clock.Pass();
+        }
     }
 
     [Fact]
@@ -113,4 +132,6 @@ public sealed class ClothPanelTests(SharedBench shared) : IClassFixture<SharedBe
         Assert.Equal(Wording.English.ClothDescription(Piece.Of(Diamond), whole: true, ClothSide.Back), picture.GetAttribute("alt"));
         Assert.Contains("turned over like a page", panel.Page.Find("figcaption").TextContent, StringComparison.Ordinal);
     }
+
+    private static string? Alt(PanelHost<ClothPanel> panel) => panel.Page.Find(".cloth-picture img").GetAttribute("alt");
 }

@@ -21,10 +21,14 @@ internal sealed class PanelHost<TPanel> : IAsyncDisposable
         _context.JSInterop.Mode = JSRuntimeMode.Loose;
         _context.Services.AddMudServices();
         _context.Services.AddSingleton(Wording.English);
+        _context.Services.AddSingleton<TimeProvider>(Clock);
         Editing = new Editing(seat.View, new FieldEdits(seat, "fields"), ShowAsync, areas => Pointed = areas);
     }
 
     public Editing Editing { get; }
+
+    /// <summary>By which panels wait.</summary>
+    public HandClock Clock { get; } = new();
 
     /// <summary>The cells that were pointed at last.</summary>
     public Sequence<Area> Pointed { get; private set; } = [];
