@@ -18,6 +18,7 @@ public static class LinkPicture
     // a point is a millimetre here
     private static readonly ClothRoom Room = new(Width, Height, Thinnest: 8, Thickest: 48) { IsFilled = true };
     private static readonly SKColor Ground = new(0xF3, 0xEC, 0xE0);
+    private static readonly SKColor Paper = new(0xFF, 0xFF, 0xFF);
 
     /// <summary>A PNG file of <see cref="Width"/> × <see cref="Height"/> points.</summary>
     public static byte[] Png(Piece piece)
@@ -49,7 +50,7 @@ public static class LinkPicture
     {
         var (area, colour) = shape switch
         {
-            Box box => (SKRect.Create((float)box.X, (float)box.Y, (float)box.Width, (float)box.Height), Tone(box.Shade)),
+            Box box => (SKRect.Create((float)box.X, (float)box.Y, (float)box.Width, (float)box.Height), Paper),
             Strip { X1: var x1, X2: var x2 } strip when x1 == x2 => (new SKRect((float)(x1 - (strip.Thickness / 2)), (float)strip.Y1, (float)(x2 + (strip.Thickness / 2)), (float)strip.Y2), Tone(strip)),
             Strip strip => (new SKRect((float)strip.X1, (float)(strip.Y1 - (strip.Thickness / 2)), (float)strip.X2, (float)(strip.Y2 + (strip.Thickness / 2))), Tone(strip)),
             _ => throw new InvalidOperationException($"No way to paint {shape.GetType().Name}."),
@@ -58,15 +59,5 @@ public static class LinkPicture
         canvas.DrawRect(area, paint);
     }
 
-    private static SKColor Tone(Strip strip) => strip.Colour is { } colour ? new(colour.Red, colour.Green, colour.Blue) : Tone(strip.Shade);
-
-    // the tones of undyed yarn: nothing is said of its colour
-    private static SKColor Tone(Shade shade) => shade switch
-    {
-        Shade.White => new(0xFB, 0xF8, 0xF2),
-        Shade.Light => new(0xDD, 0xD2, 0xBF),
-        Shade.Middle => new(0x6A, 0x5B, 0x4C),
-        Shade.Dark => new(0x3A, 0x31, 0x29),
-        _ => new(0x26, 0x22, 0x1D),
-    };
+    private static SKColor Tone(Strip strip) => new(strip.OnScreen.Red, strip.OnScreen.Green, strip.OnScreen.Blue);
 }

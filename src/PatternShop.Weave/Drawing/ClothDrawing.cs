@@ -43,7 +43,8 @@ public static class ClothDrawing
         var shapes = new List<Shape> { new Box(0, 0, cloth.Width, cloth.Height, Shade.White) };
         Add(shapes, cloth, Enumerable.Range(0, cloth.Ends).Select(end => Along(cloth, end, 0, cloth.Height)));
         Add(shapes, cloth, Enumerable.Range(0, cloth.Rows).Select(row => Across(cloth, row)));
-        Add(shapes, cloth, WarpStretches(cloth).Select(one => Along(cloth, one.End, cloth.Weft(one.Top).Top, cloth.Weft(one.Bottom).Bottom)));
+        // up to the middle of the gaps, where the same end is seen anyway: no hair of weft shows at the seam
+        Add(shapes, cloth, WarpStretches(cloth).Select(one => Along(cloth, one.End, one.Top * cloth.Row, (one.Bottom + 1) * cloth.Row)));
         return new Drawing(cloth.Width, cloth.Height, shapes.ToSequence());
     }
 

@@ -1,12 +1,7 @@
 namespace PatternShop.Weave;
 
 /// <summary>One thread of a picture of the cloth, in millimetres across its own direction.</summary>
-internal readonly record struct ClothThread(double Middle, double Thickness, Rgb? Colour)
-{
-    public double Top => Middle - (Thickness / 2);
-
-    public double Bottom => Middle + (Thickness / 2);
-}
+internal readonly record struct ClothThread(double Middle, double Thickness, Rgb? Colour);
 
 /// <summary>Where the threads of a picture of the cloth lie, and which one is seen where two cross. Rows are counted from the top, ends from the left.</summary>
 internal sealed class ClothPlan

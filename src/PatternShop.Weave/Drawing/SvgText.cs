@@ -55,7 +55,7 @@ public static class SvgText
 
     private static int WriteStrips(StringBuilder svg, Sequence<Shape> shapes, int at, Strip first)
     {
-        svg.Append(CultureInfo.InvariantCulture, $"<path stroke=\"{first.Colour?.Text ?? Colour(first.Shade)}\" stroke-width=\"{Number(first.Thickness)}\" d=\"");
+        svg.Append(CultureInfo.InvariantCulture, $"<path stroke=\"{first.OnScreen.Text}\" stroke-width=\"{Number(first.Thickness)}\" d=\"");
         for (; at < shapes.Count && shapes[at] is Strip strip && (strip.Shade, strip.Colour, strip.Thickness) == (first.Shade, first.Colour, first.Thickness); at++)
         {
             svg.Append('M').Append(Number(strip.X1)).Append(' ').Append(Number(strip.Y1));

@@ -48,6 +48,23 @@ public partial class Wording
         return string.Join('\n', lines.Where(line => line.Length > 0));
     }
 
+    /// <summary>What a weaver takes for warp and wefts, a line each, as far as it is said: an order in place of the one colour.</summary>
+    public Sequence<string> YarnsToTake(PatternDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        var cloth = document.Cloth;
+        var wefts = document.Rows.Wefts.Count;
+        return
+        [
+            .. new[]
+            {
+                TakeLine("Warp", cloth.Warp, cloth.Ends),
+                cloth.Rows.Count > 0 && wefts > 1 ? OrderLine("Rows", cloth.Rows) : "",
+            }.Concat(Enumerable.Range(1, wefts).Select(weft => TakeLine(wefts == 1 ? "Weft" : $"Weft {Number(weft)}", cloth.Weft(weft), cloth.Rows, isOneOfMany: wefts > 1)))
+            .Where(line => line.Length > 0),
+        ];
+    }
+
     /// <summary>A thickness: "2 mm", "12 wraps per inch".</summary>
     public string ThicknessText(Thickness thickness)
     {
@@ -76,6 +93,18 @@ public partial class Wording
     {
         var parts = new[] { look.Colour ?? "", look.Thickness is { } thickness ? ThicknessText(thickness) : "" }.Where(part => part.Length > 0).ToList();
         return parts.Count == 0 ? "" : $"{label}: {string.Join(", ", parts)}";
+    }
+
+    // the order of the rows of several wefts has a line of its own
+    private string TakeLine(string label, YarnLook look, Sequence<ColourRun> order, bool isOneOfMany = false)
+    {
+        if (order.Count == 0)
+        {
+            return LookLine(label, look);
+        }
+
+        var line = isOneOfMany ? "" : OrderLine(label, order);
+        return look.Thickness is null ? line : line.Length == 0 ? LookLine(label, look with { Colour = null }) : $"{line}; {ThicknessText(look.Thickness)}";
     }
 
     private static string OrderLine(string label, Sequence<ColourRun> order) =>

@@ -119,6 +119,21 @@ public sealed class ClothLaws
             Wording.English.ClothDescription(coloured, whole: false, ClothSide.Back));
     }
 
+    [Fact]
+    public void What_to_take_names_an_order_in_place_of_the_one_colour()
+    {
+        var two = new Thickness(2, ThicknessUnit.Millimetres);
+        var one = Charts.Document("x../.x.") with { Cloth = new ClothLook(new YarnLook(two, "cream"), [new YarnLook(null, "rust")], [new ColourRun(2, "red")], [], []) };
+        Assert.Equal(["Warp: 2 red, repeated; 2 mm", "Weft: rust"], Wording.English.YarnsToTake(one));
+        var many = one with
+        {
+            Rows = one.Rows with { Wefts = [new Weft(Side.Left), new Weft(Side.Left)] },
+            Cloth = one.Cloth with { Ends = [], Wefts = [new YarnLook(two, "rust"), new YarnLook(null, "blue")], Rows = [new ColourRun(3, "moss"), new ColourRun(1, "sand")] },
+        };
+        Assert.Equal(["Warp: cream, 2 mm", "Rows: 3 moss, 1 sand, repeated", "Weft 1: 2 mm"], Wording.English.YarnsToTake(many));
+        Assert.Empty(Wording.English.YarnsToTake(one with { Cloth = ClothLook.Plain }));
+    }
+
     private static void AssertFace(PatternDocument document) => AssertFace(document, Piece.Of(document));
 
     private static void AssertFace(PatternDocument document, Piece drawn)

@@ -63,7 +63,7 @@ internal static class MyPatterns
     internal static IResult Picture(HttpContext http, PatternDocument document)
     {
         http.Response.Headers.CacheControl = "private, max-age=86400";
-        return Results.Text(MotifPicture.Svg(Piece.Of(document), "picture"), "image/svg+xml");
+        return Results.Text(CardPicture.Svg(Piece.Of(document), "picture"), "image/svg+xml");
     }
 
     // the whole document, as it stands now: whoever has the file can read it

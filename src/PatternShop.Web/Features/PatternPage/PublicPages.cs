@@ -82,7 +82,7 @@ internal static class PublicPages
         }
 
         http.Response.Headers.CacheControl = "public, max-age=86400";
-        return Results.Text(MotifPicture.Svg(pieces.Of(version.Canonical), "picture"), "image/svg+xml");
+        return Results.Text(CardPicture.Svg(pieces.Of(version.Canonical), "picture"), "image/svg+xml");
     }
 
     internal static HtmlPage<NoticePage> Withdrawn() => NoticePage.Of(

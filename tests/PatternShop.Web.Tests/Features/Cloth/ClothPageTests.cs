@@ -11,7 +11,7 @@ public sealed class ClothPageTests
     private static readonly PatternDocument Striped = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with
     {
         Title = "Harbour lights",
-        Cloth = ClothLook.Plain with { Ends = [new ColourRun(6, "blue"), new ColourRun(2, "sea")], Own = [new OwnColour("sea", new Rgb(0x12, 0x34, 0x56))] },
+        Cloth = ClothLook.Plain with { Warp = new YarnLook(new Thickness(2, ThicknessUnit.Millimetres), "white"), Wefts = [new YarnLook(null, "rust")], Ends = [new ColourRun(6, "blue"), new ColourRun(2, "sea")], Own = [new OwnColour("sea", new Rgb(0x12, 0x34, 0x56))] },
     };
 
     [Fact]
@@ -25,7 +25,7 @@ public sealed class ClothPageTests
             [Wording.English.ClothDescription(piece, true), Wording.English.ClothDescription(piece, true, ClothSide.Back)],
             pictures.Select(picture => picture.QuerySelector("desc")!.TextContent));
         Assert.All(pictures, picture => Assert.Contains("#123456", picture.InnerHtml, StringComparison.Ordinal));
-        Assert.Equal(["Ends: 6 blue, 2 sea, repeated", "Own colours: sea #123456"], page.Html.QuerySelectorAll("ul.yarns li").Select(line => line.TextContent));
+        Assert.Equal(["Warp: 6 blue, 2 sea, repeated; 2 mm", "Weft: rust"], page.Html.QuerySelectorAll("ul.yarns li").Select(line => line.TextContent));
         Assert.Empty(Svg.Strange(pictures[0].OuterHtml));
     }
 
