@@ -15,6 +15,9 @@ internal sealed class PageContent
     // Letters without a bold font are outlined by this part of their size; TextPiece leaves as much room after each.
     private const double Thickening = 0.02;
 
+    // From so many lines on it is worth while to write them alike.
+    private const int Many = 8;
+
     private readonly ArrayBufferWriter<byte> _out = new(1 << 16);
     private double _height;
     private double _fill;
@@ -67,12 +70,88 @@ internal sealed class PageContent
             FillWith(area.Grey);
         }
 
+        if (CellRows.Of(area) is { } rows)
+        {
+            FillRows(area, rows);
+            return;
+        }
+
         foreach (var outline in area.Outlines)
         {
             Outline(area.X, area.Y, outline);
         }
 
         Put("f\n"u8);
+    }
+
+    // In units of a cell, each row from its own place: short numbers, and rows alike are written alike, which packs well.
+    private void FillRows(AreaMark area, CellRows rows)
+    {
+        var unit = rows.Unit * PointsPerMillimetre;
+        Put("q\n"u8);
+        Precise(unit);
+        Put("0 0 -"u8);
+        Precise(unit);
+        Precise((area.X + rows.Left) * PointsPerMillimetre);
+        Precise((_height - area.Y - rows.Top) * PointsPerMillimetre);
+        Put("cm\n"u8);
+        var top = rows.Top;
+        foreach (var outline in area.Outlines)
+        {
+            var (first, last) = (outline[0], outline[2]);
+            if (Math.Abs(first.Y - top) > CellRows.Exactness)
+            {
+                Put("f\n"u8);
+                Move(0, (first.Y - top) / rows.Unit);
+                top = first.Y;
+            }
+
+            Number((first.X - rows.Left) / rows.Unit);
+            Put("0 "u8);
+            Number((last.X - first.X) / rows.Unit);
+            Number((last.Y - first.Y) / rows.Unit);
+            Put("re\n"u8);
+        }
+
+        Put("f\nQ\n"u8);
+    }
+
+    // Many lines that are as long and as far from each other: each from the place of the one before, so that all are written alike.
+    private void StrokeLike(StrokeMark stroke, int first, int count)
+    {
+        var from = stroke.Lines[first][0];
+        Put("q\n"u8);
+        Move((stroke.X + from.X) * PointsPerMillimetre, (_height - stroke.Y - from.Y) * PointsPerMillimetre);
+        for (var i = first; i < first + count; i++)
+        {
+            var line = stroke.Lines[i];
+            if (i > first)
+            {
+                Move((line[0].X - stroke.Lines[i - 1][0].X) * PointsPerMillimetre, (stroke.Lines[i - 1][0].Y - line[0].Y) * PointsPerMillimetre);
+            }
+
+            Put("0 0 m\n"u8);
+            Number((line[1].X - line[0].X) * PointsPerMillimetre);
+            Number((line[0].Y - line[1].Y) * PointsPerMillimetre);
+            Put("l S\n"u8);
+        }
+
+        Put("Q\n"u8);
+    }
+
+    // How many lines from one on go as far in the same direction.
+    private static int Alike(StrokeMark stroke, int first)
+    {
+        var count = 0;
+        while (first + count < stroke.Lines.Count && stroke.Lines[first + count] is { Count: 2 } line && SameWay(stroke.Lines[first], line))
+        {
+            count++;
+        }
+
+        return count;
+
+        static bool SameWay(Sequence<Spot> a, Sequence<Spot> b) =>
+            Math.Abs(a[1].X - a[0].X - b[1].X + b[0].X) < CellRows.Exactness && Math.Abs(a[1].Y - a[0].Y - b[1].Y + b[0].Y) < CellRows.Exactness;
     }
 
     /// <summary>Lines through points.</summary>
@@ -84,19 +163,29 @@ internal sealed class PageContent
         }
 
         StrokeWith(stroke.Grey, stroke.Width * PointsPerMillimetre);
-        foreach (var line in stroke.Lines)
+        var plain = false;
+        for (var i = 0; i < stroke.Lines.Count; i++)
         {
             if (stroke.Closed)
             {
-                Outline(stroke.X, stroke.Y, line);
+                Outline(stroke.X, stroke.Y, stroke.Lines[i]);
+            }
+            else if (!plain && Alike(stroke, i) is var alike and >= Many)
+            {
+                StrokeLike(stroke, i, alike);
+                i += alike - 1;
+                continue;
             }
             else
             {
-                Line(stroke.X, stroke.Y, line);
+                Line(stroke.X, stroke.Y, stroke.Lines[i]);
             }
+
+            // a path that is begun is painted before anything moves
+            plain = true;
         }
 
-        Put("S\n"u8);
+        Put(plain ? "S\n"u8 : ""u8);
     }
 
     /// <summary>Words in a font that the page calls by a name.</summary>
@@ -179,8 +268,7 @@ internal sealed class PageContent
 
     private void Outline(double x, double y, Sequence<Spot> spots)
     {
-        // an upright rectangle, from its top left corner clockwise
-        if (spots.Count == 4 && spots[0].Y == spots[1].Y && spots[1].X == spots[2].X && spots[2].Y == spots[3].Y && spots[3].X == spots[0].X)
+        if (CellRows.IsUpright(spots))
         {
             Number((x + spots[0].X) * PointsPerMillimetre);
             Number((_height - y - spots[2].Y) * PointsPerMillimetre);
@@ -204,19 +292,32 @@ internal sealed class PageContent
         }
     }
 
-    // A number and a space; thousandths at the most, without zeros at the end.
-    private void Number(double value)
+    private void Move(double x, double y)
     {
-        var thousandths = (long)Math.Round(value * 1000);
-        var room = _out.GetSpan(32);
+        Put("1 0 0 1 "u8);
+        Precise(x);
+        Precise(y);
+        Put("cm\n"u8);
+    }
+
+    // A number and a space; thousandths at the most, without zeros at the end.
+    private void Number(double value) => Number(value, 1000);
+
+    // What is added up many times is written to a millionth.
+    private void Precise(double value) => Number(value, 1_000_000);
+
+    private void Number(double value, int parts)
+    {
+        var all = (long)Math.Round(value * parts);
+        var room = _out.GetSpan(40);
         var at = 0;
-        if (thousandths < 0)
+        if (all < 0)
         {
             room[at++] = (byte)'-';
-            thousandths = -thousandths;
+            all = -all;
         }
 
-        var (whole, rest) = Math.DivRem(thousandths, 1000);
+        var (whole, rest) = Math.DivRem(all, parts);
         if (whole > 0 || rest == 0)
         {
             Utf8Formatter.TryFormat(whole, room[at..], out var written);
@@ -226,7 +327,7 @@ internal sealed class PageContent
         if (rest > 0)
         {
             room[at++] = (byte)'.';
-            for (var part = 100; rest > 0; part /= 10)
+            for (var part = parts / 10; rest > 0; part /= 10)
             {
                 (var digit, rest) = Math.DivRem(rest, part);
                 room[at++] = (byte)('0' + digit);

@@ -5,7 +5,8 @@ public readonly record struct CellArea(double Left, double Top, double Cell);
 
 /// <summary>
 /// Draws over and under cells. Neighbouring over cells are joined into few rectangles and then parted again by thin
-/// paper-white lines, so that they can be counted; under cells are slim vertical lines that the same white lines part.
+/// paper-white lines, so that they can be counted; under cells are slim vertical lines that the same white lines part. Over cells that
+/// fill their place lie on lines from top to bottom, which takes fewer shapes.
 /// </summary>
 public static class Glyphs
 {
@@ -27,8 +28,12 @@ public static class Glyphs
     {
         ArgumentNullException.ThrowIfNull(shapes);
         ArgumentNullException.ThrowIfNull(over);
-        var under = BitGrid.Create(over.Columns, over.Rows, (column, row) => !over[row, column]);
         var blocks = CellRectangles.Cover(over);
+        if (style == GlyphStyle.Cells)
+        {
+            AddLines(shapes, Enumerable.Range(0, over.Columns).Select(column => (column, 0, over.Rows)), area);
+        }
+
         foreach (var block in blocks)
         {
             AddOver(shapes, block, area, (style, ink));
@@ -39,13 +44,21 @@ public static class Glyphs
             AddEdges(shapes, blocks, area, style);
         }
 
-        foreach (var (column, row, rows) in Stretches(under))
+        if (style == GlyphStyle.Bars)
+        {
+            AddLines(shapes, Stretches(BitGrid.Create(over.Columns, over.Rows, (column, row) => !over[row, column])), area);
+        }
+
+        AddGaps(shapes, over, area);
+    }
+
+    private static void AddLines(ICollection<Shape> shapes, IEnumerable<(int Column, int Row, int Rows)> stretches, CellArea area)
+    {
+        foreach (var (column, row, rows) in stretches)
         {
             var x = area.Left + ((column + 0.5) * area.Cell);
             shapes.Add(new Line(x, area.Top + (row * area.Cell), x, area.Top + ((row + rows) * area.Cell), area.Cell * UnderLine, Shade.Black));
         }
-
-        AddGaps(shapes, over, area);
     }
 
     private static void AddOver(ICollection<Shape> shapes, CellRectangle block, CellArea area, (GlyphStyle Style, Ink Ink) look)
