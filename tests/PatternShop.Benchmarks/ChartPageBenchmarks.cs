@@ -72,7 +72,7 @@ public class ChartPageBenchmarks
     }
 
     private static byte[] Page(IEnumerable<Mark> marks, Tag? tag) =>
-        Painter.Paint(new PrintPlan(Sheet, Facts, [new PagePlan(marks.Select(mark => new Placed(mark, tag)).ToSequence())]));
+        Painter.Paint(new PrintPlan(Sheet, Facts, [new PagePlan(() => marks.Select(mark => new Placed(mark, tag)).ToSequence())]));
 
     private static double Points(double millimetres) => millimetres * PointsPerMillimetre;
 

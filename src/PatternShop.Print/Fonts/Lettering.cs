@@ -38,7 +38,7 @@ internal static class Lettering
     public static Typeface House(bool bold) => bold ? Typeface.Bold : Typeface.Regular;
 
     /// <summary>Width of a text in millimetres.</summary>
-    public static double Width(string text, TextStyle style)
+    public static double Width(ReadOnlySpan<char> text, TextStyle style)
     {
         var house = House(style.Bold);
         if (house.Has(text))
@@ -47,7 +47,7 @@ internal static class Lettering
         }
 
         var width = 0.0;
-        foreach (var piece in Pieces(text, style.Bold))
+        foreach (var piece in Pieces(text.ToString(), style.Bold))
         {
             width += piece.Width(style);
         }
@@ -64,71 +64,62 @@ internal static class Lettering
     {
         var lines = new List<string>();
         var space = Width(" ", style);
-        var line = new StringBuilder();
-        var used = 0.0;
-        var begun = false;
-        foreach (var word in Words(text))
+        var (start, end, used, begun) = (0, 0, 0.0, false);
+        for (var at = 0; at <= text.Length;)
         {
-            var wide = Width(word, style);
+            var next = EndOfWord(text, at);
+            var wide = Width(text.AsSpan(at, next - at), style);
             if (wide <= width)
             {
-                Set(word, wide, false);
-                continue;
+                Set(at, next, wide, false);
+            }
+            else
+            {
+                foreach (var (i, bit) in Bits(text[at..next], style, width).Index())
+                {
+                    Set(at, at + bit.Length, Width(bit, style), i > 0);
+                    at += bit.Length;
+                }
             }
 
-            foreach (var bit in Bits(word, style, width))
-            {
-                Set(bit.Text, Width(bit.Text, style), bit.Glued);
-            }
+            at = next + 1;
         }
 
-        lines.Add(line.ToString());
+        lines.Add(text[start..end]);
         return lines.ToSequence();
 
-        void Set(string word, double wide, bool glued)
+        void Set(int from, int to, double wide, bool glued)
         {
             if (begun && (glued || used + space + wide > width))
             {
-                lines.Add(glued ? line.ToString() : line.Append(' ').ToString());
-                line.Clear();
+                // the space at its end stays
+                lines.Add(text[start..(glued ? end : end + 1)]);
                 (used, begun) = (0, false);
             }
 
-            if (begun)
-            {
-                line.Append(' ');
-                used += space;
-            }
-
-            line.Append(word);
-            used += wide;
-            begun = true;
+            (start, used) = begun ? (start, used + space + wide) : (from, wide);
+            (end, begun) = (to, true);
         }
     }
 
     // A number stays with the word before it ("over 2", "× 3"), and a short word such as a unit with the number before it.
-    private static List<string> Words(string text)
+    private static int EndOfWord(string text, int from)
     {
-        var words = new List<string>();
-        var before = string.Empty;
-        foreach (var word in text.Split(' '))
+        for (var end = Space(from); ;)
         {
-            if (words.Count > 0 && StaysWith(before, word))
+            var next = end < text.Length ? Space(end + 1) : end;
+            if (next == end || !StaysWith(text.AsSpan(from, end - from), text.AsSpan(end + 1, next - end - 1)))
             {
-                words[^1] = $"{words[^1]} {word}";
-            }
-            else
-            {
-                words.Add(word);
+                return end;
             }
 
-            before = word;
+            (from, end) = (end + 1, next);
         }
 
-        return words;
+        int Space(int at) => text.IndexOf(' ', at) is var found and >= 0 ? found : text.Length;
     }
 
-    private static bool StaysWith(string before, string word)
+    private static bool StaysWith(ReadOnlySpan<char> before, ReadOnlySpan<char> word)
     {
         if (before.Length == 0 || word.Length == 0)
         {
@@ -136,27 +127,27 @@ internal static class Lettering
         }
 
         var afterNumber = char.IsAsciiDigit(before[^1]);
-        return word == "×"
+        return word is "×"
             || (char.IsAsciiDigit(word[0]) && !afterNumber)
-            || (afterNumber && char.IsAsciiDigit(before.TrimStart('(')[0]) && (char.IsAsciiLetter(word[0]) || word[0] == '%') && word.TrimEnd('.', ',', ';', ')').Length <= 2);
+            || (afterNumber && char.IsAsciiDigit(before.TrimStart('(')[0]) && (char.IsAsciiLetter(word[0]) || word[0] == '%') && word.TrimEnd(".,;)").Length <= 2);
     }
 
     // A word that is too wide, in parts that are not.
-    private static List<(string Text, bool Glued)> Bits(string word, TextStyle style, double width)
+    private static List<string> Bits(string word, TextStyle style, double width)
     {
-        var bits = new List<(string Text, bool Glued)>();
+        var bits = new List<string>();
         var start = 0;
         for (var characters = StringInfo.GetTextElementEnumerator(word); characters.MoveNext();)
         {
             var end = characters.ElementIndex + characters.GetTextElement().Length;
-            if (characters.ElementIndex > start && Width(word[start..end], style) > width)
+            if (characters.ElementIndex > start && Width(word.AsSpan(start, end - start), style) > width)
             {
-                bits.Add((word[start..characters.ElementIndex], bits.Count > 0));
+                bits.Add(word[start..characters.ElementIndex]);
                 start = characters.ElementIndex;
             }
         }
 
-        bits.Add((word[start..], bits.Count > 0));
+        bits.Add(word[start..]);
         return bits;
     }
 

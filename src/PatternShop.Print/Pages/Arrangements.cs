@@ -25,7 +25,7 @@ internal sealed record Headed(Block Head, double Between, Block Body) : Block
 
         return body.IsNothing
             ? Print.Fit.Nothing(this)
-            : new Fit([.. head.Items, .. body.Items.Select(item => item.Moved(0, top))], top + body.Height, body.Rest);
+            : new Fit(Items.Joined([head.Items, body.Items.Moved(0, top)]), top + body.Height, body.Rest);
     }
 }
 
@@ -40,7 +40,7 @@ internal sealed record Whole(Block Body) : Block
 }
 
 /// <summary>Marks in a frame of a fixed size, never split.</summary>
-internal sealed record Picture(double Width, double Height, Sequence<Placed> Items) : Block
+internal sealed record Picture(double Width, double Height, Items Items) : Block
 {
     public override Fit Fit(double width, double height, bool fresh) =>
         Height <= height || fresh ? new Fit(Items, Height, null) : Print.Fit.Nothing(this);
@@ -57,9 +57,9 @@ internal sealed record Bulleted(double Indent, Block? Sign, Block Body) : Block
             return Print.Fit.Nothing(this);
         }
 
-        var sign = Sign?.Fit(Indent, double.PositiveInfinity, true).Items ?? [];
+        var sign = Sign?.Fit(Indent, double.PositiveInfinity, true).Items ?? Items.None;
         return new Fit(
-            [.. sign, .. body.Items.Select(item => item.Moved(Indent, 0))],
+            Items.Joined([sign, body.Items.Moved(Indent, 0)]),
             body.Height,
             body.Rest is { } rest ? new Bulleted(Indent, null, rest) : null);
     }
@@ -73,7 +73,7 @@ internal sealed record Sided(Block Body, double Gap, Picture Picture) : Block
         var body = Body.Fit(width - Picture.Width - Gap, double.PositiveInfinity, true);
         var needed = Math.Max(Picture.Height, body.Height);
         return needed <= height || fresh
-            ? new Fit([.. body.Items, .. Picture.Items.Select(item => item.Moved(width - Picture.Width, 0))], needed, null)
+            ? new Fit(Items.Joined([body.Items, Picture.Items.Moved(width - Picture.Width, 0)]), needed, null)
             : Print.Fit.Nothing(this);
     }
 }
@@ -87,7 +87,7 @@ internal sealed record Beside(Block Left, double LeftWidth, double Gap, Block Ri
         var right = Right.Fit(width - LeftWidth - Gap, height, fresh);
         return left.Rest is not null || right.IsNothing
             ? Print.Fit.Nothing(this)
-            : new Fit([.. left.Items, .. right.Items.Select(item => item.Moved(LeftWidth + Gap, 0))], Math.Max(left.Height, right.Height), right.Rest);
+            : new Fit(Items.Joined([left.Items, right.Items.Moved(LeftWidth + Gap, 0)]), Math.Max(left.Height, right.Height), right.Rest);
     }
 }
 
@@ -97,7 +97,7 @@ internal sealed record Loose(Block Body, double Width, double Right, double Down
     public override Fit Fit(double width, double height, bool fresh)
     {
         var body = Body.Fit(Width, double.PositiveInfinity, true);
-        return new Fit([.. body.Items.Select(item => item.Moved(Right, Down))], Down + body.Height, null);
+        return new Fit(body.Items.Moved(Right, Down), Down + body.Height, null);
     }
 }
 
@@ -145,7 +145,7 @@ internal sealed record TwoColumns(Block Body, double Gap) : Block
 
         var right = rest.Fit(column, height, true);
         return new Fit(
-            [.. left.Items, .. right.Items.Select(item => item.Moved(column + Gap, 0))],
+            Items.Joined([left.Items, right.Items.Moved(column + Gap, 0)]),
             Math.Max(left.Height, right.Height),
             right.Rest is null ? null : this with { Body = right.Rest });
     }

@@ -1,5 +1,3 @@
-using PatternShop.Weave;
-
 namespace PatternShop.Print;
 
 /// <summary>
@@ -19,11 +17,11 @@ internal abstract record Block
 /// <param name="Items">What is painted, in reading order.</param>
 /// <param name="Height">The height that was used.</param>
 /// <param name="Rest">What found no room, or null.</param>
-internal sealed record Fit(Sequence<Placed> Items, double Height, Block? Rest)
+internal sealed record Fit(Items Items, double Height, Block? Rest)
 {
     /// <summary>Everything has to go elsewhere.</summary>
     public static Fit Nothing(Block block) => new([], 0, block);
 
     /// <summary>Whether nothing was placed although there is something to place.</summary>
-    public bool IsNothing => Rest is not null && Items.Count == 0;
+    public bool IsNothing => Rest is not null && Items.IsEmpty;
 }

@@ -16,7 +16,7 @@ internal static class PagePlanner
     {
         var width = paper.Width - margins.Left - margins.Right;
         var height = paper.Height - margins.Top - margins.Bottom;
-        var pages = new List<Sequence<Placed>>();
+        var pages = new List<Items>();
         for (var rest = body; rest is not null;)
         {
             var fit = rest.Fit(width, height, true);
@@ -25,10 +25,10 @@ internal static class PagePlanner
                 throw new InvalidOperationException($"{rest.GetType().Name} places nothing on an empty page.");
             }
 
-            pages.Add(fit.Items.Select(item => item.Moved(margins.Left, margins.Top)).ToSequence());
+            pages.Add(fit.Items.Moved(margins.Left, margins.Top));
             rest = fit.Rest;
         }
 
-        return pages.Select((items, i) => new PagePlan([.. furniture(i + 1, pages.Count), .. items])).ToSequence();
+        return pages.Select((items, i) => new PagePlan(() => [.. furniture(i + 1, pages.Count), .. items])).ToSequence();
     }
 }

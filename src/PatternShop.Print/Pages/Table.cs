@@ -30,39 +30,39 @@ internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRo
 
     public override Fit Fit(double width, double height, bool fresh)
     {
-        var header = (Continued ? Again : Header) is { } names ? FitRow(names, width, height, true) : new RowFit([], 0, null);
-        var items = header.Items.ToList();
+        var header = (Continued ? Again : Header) is { } names ? FitRow(names, width, height, true) : new RowFit(Items.None, 0, null);
+        var items = new List<Items> { header.Items };
         var used = header.Height;
         if (header.Height > 0 || HasTopRule)
         {
-            items.Add(RuleAt(used, width, header.Height > 0 ? HeaderRule : Rule));
+            items.Add([RuleAt(used, width, header.Height > 0 ? HeaderRule : Rule)]);
         }
 
         for (var i = 0; i < Rows.Count; i++)
         {
             var row = FitRow(Rows[i], width, height - used, fresh && i == 0);
-            if (row.Items.Count > 0)
+            if (!row.Items.IsEmpty)
             {
-                items.AddRange(row.Items.Select(item => item.Moved(0, used)));
+                items.Add(row.Items.Moved(0, used));
                 used += row.Height;
-                items.Add(RuleAt(used, width, Rule));
+                items.Add([RuleAt(used, width, Rule)]);
             }
 
             if (row.Rest is { } rest)
             {
-                var tooFew = row.Items.Count == 0 && (i == 0 || (i < FewestRows && !fresh));
+                var tooFew = row.Items.IsEmpty && (i == 0 || (i < FewestRows && !fresh));
                 return tooFew
                     ? Print.Fit.Nothing(this)
-                    : new Fit(items.ToSequence(), used, this with { Rows = [rest, .. Rows.Skip(i + 1)], Continued = true });
+                    : new Fit(Items.Joined(items.ToSequence()), used, this with { Rows = [rest, .. Rows.Skip(i + 1)], Continued = true });
             }
         }
 
-        return new Fit(items.ToSequence(), used, null);
+        return new Fit(Items.Joined(items.ToSequence()), used, null);
     }
 
     private RowFit FitRow(TableRow row, double width, double height, bool fresh)
     {
-        var items = new List<Placed>();
+        var items = new List<Items>();
         var tallest = 0.0;
         var left = 0.0;
         for (var i = 0; i < row.Cells.Count; i++)
@@ -70,28 +70,27 @@ internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRo
             var isLast = i == row.Cells.Count - 1;
             var room = isLast ? width - left : Columns[i] - Gutter;
             var fit = row.Cells[i].Fit(room, isLast ? height - (2 * Padding) : double.PositiveInfinity, isLast && fresh);
-            var at = left;
-            items.AddRange(fit.Items.Select(item => item.Moved(at, Padding)));
+            items.Add(fit.Items.Moved(left, Padding));
             tallest = Math.Max(tallest, fit.Height);
             if (isLast && (fit.IsNothing || (tallest + (2 * Padding) > height && !fresh)))
             {
-                return new RowFit([], 0, row);
+                return new RowFit(Items.None, 0, row);
             }
 
             if (isLast && fit.Rest is { } rest)
             {
                 var empty = Enumerable.Repeat<Block>(new Picture(0, 0, []), row.Cells.Count - 1);
-                return new RowFit(items, tallest + (2 * Padding), row with { Cells = [.. empty, rest] });
+                return new RowFit(Items.Joined(items.ToSequence()), tallest + (2 * Padding), row with { Cells = [.. empty, rest] });
             }
 
             left += isLast ? 0 : Columns[i];
         }
 
-        return new RowFit(items, tallest + (2 * Padding), null);
+        return new RowFit(Items.Joined(items.ToSequence()), tallest + (2 * Padding), null);
     }
 
     private static Placed RuleAt(double y, double width, double thickness) =>
         new(new StrokeMark(0, y, [[new Spot(0, 0), new Spot(width, 0)]], false, thickness, 0.55), null);
 
-    private sealed record RowFit(IReadOnlyList<Placed> Items, double Height, TableRow? Rest);
+    private sealed record RowFit(Items Items, double Height, TableRow? Rest);
 }

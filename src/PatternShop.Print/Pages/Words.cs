@@ -25,9 +25,11 @@ internal sealed record SetLines(Sequence<string> Lines, TextStyle Style, Tag? Ta
             return Print.Fit.Nothing(this);
         }
 
-        var items = Enumerable.Range(0, count).SelectMany(i => TextLine.Set(Lines[i], 0, (i * Style.LineHeight) + Style.Baseline, Style, Tag));
+        var items = Lines.All(line => line.Length == 0)
+            ? Items.None
+            : Items.Later(() => Enumerable.Range(0, count).SelectMany(i => TextLine.Set(Lines[i], 0, (i * Style.LineHeight) + Style.Baseline, Style, Tag)));
         var rest = count == Lines.Count ? null : this with { Lines = Lines.Skip(count).ToSequence() };
-        return new Fit(items.ToSequence(), count * Style.LineHeight, rest);
+        return new Fit(items, count * Style.LineHeight, rest);
     }
 
     private int CountThatFits(int room, bool fresh)
@@ -72,8 +74,8 @@ internal sealed record FollowedLines(SetLines Main, Words Remark) : Block
         if (main + under.Height <= height + Rounding || (fresh && Main.Lines.Count <= Kept))
         {
             var baseline = ((Main.Lines.Count - 1) * Main.Style.LineHeight) + Main.Style.Baseline;
-            var remark = beside ? TextLine.Set(Remark.Text, left, baseline, Remark.Style, Remark.Tag) : under.Items.Select(item => item.Moved(0, main));
-            return new Fit([.. Main.Fit(width, double.PositiveInfinity, true).Items, .. remark], main + under.Height, null);
+            var remark = beside ? Items.Later(() => TextLine.Set(Remark.Text, left, baseline, Remark.Style, Remark.Tag)) : under.Items.Moved(0, main);
+            return new Fit(Items.Joined([Main.Fit(width, double.PositiveInfinity, true).Items, remark]), main + under.Height, null);
         }
 
         return Main.Lines.Count <= Kept ? Print.Fit.Nothing(this) : Split(width, height, fresh);

@@ -83,9 +83,9 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
             return Print.Fit.Nothing(this);
         }
 
-        var drawn = Draw(layout, width, left => SheetMarks.Edges(part, layout).Select(mark => mark.Moved(left, 0))).Select(item => item.Moved(0, head.Height));
+        var drawn = Draw(layout, width, left => SheetMarks.Edges(part, layout).Select(mark => mark.Moved(left, 0))).Moved(0, head.Height);
         var rest = cut.Parts.Count == 1 ? null : this with { Cut = cut with { Parts = cut.Parts.Skip(1).ToSequence() } };
-        return new Fit([.. head.Items, .. drawn], needed, rest);
+        return new Fit(Items.Joined([head.Items, drawn]), needed, rest);
     }
 
     // Which sheet it is in words, and a map at the right.
@@ -98,16 +98,16 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
             .. Wording.CutText(part.Column > 0 ? part.Number - 1 : null, part.Row > 0 ? part.Number - part.Columns : null) is { Length: > 0 } cut
                 ? new[] { new Stacked(0, new Words(cut, Rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))) } : [],
         ]).Fit(width - map.Width - MapGap, double.PositiveInfinity, true);
-        return new Fit([.. words.Items, .. map.Items.Select(item => item.Moved(width - map.Width, 0))], Math.Max(words.Height, map.Height) + CaptionGap, null);
+        return new Fit(Items.Joined([words.Items, ((Items)map.Items).Moved(width - map.Width, 0)]), Math.Max(words.Height, map.Height) + CaptionGap, null);
     }
 
     private ChartLayout LayoutOf(ChartWindow window, double cell) => new(Piece, window, cell, true, Wording, Rhythm.Look);
 
-    private Sequence<Placed> Draw(ChartLayout layout, double width, Func<double, IEnumerable<Placed>> marks)
+    private Items Draw(ChartLayout layout, double width, Func<double, IEnumerable<Placed>> marks)
     {
         var figure = new Tag(TagKind.Figure) { Alternative = Wording.ChartDescription(Piece), Chart = layout };
         var left = Math.Max(0, (width - layout.Width) / 2);
-        return [.. ShapeMarks.Of(ChartDrawing.Of(layout, Wording)).Select(mark => new Placed(mark, figure).Moved(left, 0)), .. marks(left)];
+        return Items.Later(() => [.. ShapeMarks.Of(ChartDrawing.Of(layout, Wording)).Select(mark => new Placed(mark, figure).Moved(left, 0)), .. marks(left)]);
     }
 
     // The layout grows with the cell, so the largest cell is found by halving.

@@ -30,7 +30,7 @@ internal static class TitleBlock
     {
         var cloth = ClothDrawing.Of(piece, room);
         var figure = new Tag(TagKind.Figure) { Alternative = wording.ClothDescription(piece, ClothDrawing.ShowsAll(piece, room)) };
-        return new Picture(cloth.Width, cloth.Height, ShapeMarks.Of(cloth).Select(mark => new Placed(mark, figure)).ToSequence());
+        return new Picture(cloth.Width, cloth.Height, Items.Later(() => ShapeMarks.Of(cloth).Select(mark => new Placed(mark, figure))));
     }
 
     private static Table Counts(Piece piece, Rhythm rhythm, Wording wording)
