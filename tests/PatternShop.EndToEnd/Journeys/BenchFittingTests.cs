@@ -53,6 +53,11 @@ public sealed class BenchFittingTests(Stage stage, OwnServer own) : Journey(stag
         await new EditorPage(visit).SavedAsync();
         Assert.NotEmpty(await new EditorPage(visit).RowsAsync());
         await Assertions.Expect(visit.Page.Locator(".stage canvas")).ToHaveCountAsync(2);
+        foreach (var part in new[] { "Thickness and colours", "Colours that have a name" })
+        {
+            await visit.Page.GetByText(part, new PageGetByTextOptions { Exact = true }).ClickAsync();
+        }
+
         await JudgeAsync(visit);
     }
 

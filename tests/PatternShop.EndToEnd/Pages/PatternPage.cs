@@ -8,7 +8,7 @@ internal sealed class PatternPage(Visit visit)
 {
     public ILocator Heading => visit.Page.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Level = 1 });
 
-    public ILocator Chart => visit.Page.Locator(".paper svg");
+    public ILocator Chart => visit.Page.Locator("section[aria-labelledby=chart] .paper svg");
 
     public ILocator Files => visit.Page.Locator("ul.files a");
 
