@@ -14,6 +14,7 @@ public sealed class CopyMarkTests
 {
     private const string Address = "https://weave.example.org/c/ABCD1234";
     private const int DotsPerInch = 150;
+    private const string RowCoverName = "row cover";
     private static readonly VersionLine Version = new(2, new DateOnly(2026, 11, 24)) { Copy = new Copy("ABCD-1234", Address) };
 
     public static TheoryData<string> PaperNames => ["A4", "Letter"];
@@ -28,14 +29,21 @@ public sealed class CopyMarkTests
         Assert.All(pages, page => Assert.Equal(Address, Read(page)));
     }
 
+    public static TheoryData<string> EditionNames { get; } = [.. PrintSetting.All.Select(setting => setting.Name), RowCoverName];
+
     /// <summary>As a worn printer and a poor camera would see it; seeds fixed, so that it is always the same noise.</summary>
-    [Fact]
-    public void The_code_is_read_from_a_picture_of_300_dots_an_inch_with_noise()
+    [Theory]
+    [MemberData(nameof(EditionNames))]
+    public void The_code_is_read_from_a_picture_of_300_dots_an_inch_with_noise(string edition)
     {
-        var page = Pictures(Printable.Make(Piece.Of(Samples.Diamond), Version, Paper.A4, Wording.English), 300)[0];
-        for (var seed = 1; seed <= Effort.Of(5, 100); seed++)
+        var piece = Piece.Of(Samples.Diamond);
+        var pdf = edition == RowCoverName
+            ? RowCover.Make(piece, Version, Paper.A4, Wording.English)
+            : Printable.Make(piece, Version, Paper.A4, Wording.English, PrintSetting.All.Single(setting => setting.Name == edition));
+        var page = Pictures(pdf, 300, 1)[0];
+        for (var seed = 1; seed <= Effort.Of(2, 60); seed++)
         {
-            Assert.Equal(Address, Read(Noisy(page, (uint)seed, 90)));
+            Assert.Equal((seed, Address), (seed, Read(Noisy(page, (uint)seed, 90))));
         }
 
         Assert.Null(Read(Noisy(page, 1, 2_000)));
@@ -73,14 +81,17 @@ public sealed class CopyMarkTests
             item => Assert.True(item.Mark.Y + item.Mark.Extent.Bottom <= top, $"{item.Mark}")));
     }
 
+    // Readers try one way after the other to tell dark from light: beside what is near first, which sees a figure here and there in noise, then beside the whole page.
     private static string? Read((byte[] Grey, int Width, int Height) page)
     {
         var source = new RGBLuminanceSource(page.Grey, page.Width, page.Height, RGBLuminanceSource.BitmapFormat.Gray8);
         var hints = new Dictionary<DecodeHintType, object> { [DecodeHintType.TRY_HARDER] = true };
-        return new QRCodeReader().decode(new BinaryBitmap(new HybridBinarizer(source)), hints)?.Text;
+        return new Binarizer[] { new HybridBinarizer(source), new GlobalHistogramBinarizer(source) }
+            .Select(dark => new QRCodeReader().decode(new BinaryBitmap(dark), hints)?.Text)
+            .FirstOrDefault(text => text is not null);
     }
 
-    private static List<(byte[] Grey, int Width, int Height)> Pictures(byte[] pdf, int dotsPerInch = DotsPerInch)
+    private static List<(byte[] Grey, int Width, int Height)> Pictures(byte[] pdf, int dotsPerInch = DotsPerInch, int? last = null)
     {
         var folder = Directory.CreateTempSubdirectory("patternshop-");
         try
@@ -88,7 +99,8 @@ public sealed class CopyMarkTests
             var file = Path.Combine(folder.FullName, "file.pdf");
             File.WriteAllBytes(file, pdf);
             var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("PATTERNSHOP_PDFTOPPM") ?? "pdftoppm") { UseShellExecute = false };
-            foreach (var argument in new[] { "-gray", "-r", dotsPerInch.ToString(CultureInfo.InvariantCulture), file, Path.Combine(folder.FullName, "page") })
+            string[] upTo = last is { } number ? ["-l", number.ToString(CultureInfo.InvariantCulture)] : [];
+            foreach (var argument in (string[])["-gray", "-r", dotsPerInch.ToString(CultureInfo.InvariantCulture), .. upTo, file, Path.Combine(folder.FullName, "page")])
             {
                 start.ArgumentList.Add(argument);
             }
