@@ -8,6 +8,9 @@ public static class Printable
     // With more pages than this nobody minds one more.
     private const int WorthSaving = 4;
 
+    private const int MostSetAgain = 60;
+    private const double LittleUsed = 0.5;
+
     /// <summary>The printable as a PDF file. The same piece, version line, paper, words and setting give the same bytes.</summary>
     public static byte[] Make(Piece piece, VersionLine version, Paper paper, Wording wording, PrintSetting? setting = null) =>
         Painter.Paint(Plan(piece, version, paper, wording, setting));
@@ -31,10 +34,13 @@ public static class Printable
             ? (rhythm, Fewest(Rhythm.AfterOnePage(sheet.Setting).SelectMany(after => new[] { (after, true), (after, false) }), way => sheet.Pages(rhythm, way.after, way.Item2)).Pages)
             : Flow(sheet);
 
+    // A last page with little on it is saved where what comes after the rows can be set closer.
     private static (Rhythm Rhythm, Sequence<PagePlan> Pages) Flow(SheetFrame sheet)
     {
-        var ways = Rhythm.Flowing(sheet.Setting).Select(way => LongRows.Of(sheet, way));
-        return Fewest(ways, way => sheet.Pages(way, way, false));
+        var ways = Rhythm.Flowing(sheet.Setting).Select(way => Adapted.Of(sheet, way));
+        var (rhythm, pages) = Fewest(ways, way => sheet.Pages(way, way, false));
+        var closer = pages.Count <= MostSetAgain && sheet.Used(pages[^1]) < LittleUsed ? sheet.Pages(rhythm, Rhythm.AfterOnePage(sheet.Setting)[^1], false) : pages;
+        return (rhythm, closer.Count < pages.Count ? closer : pages);
     }
 
     // The most generous way that saves a page.

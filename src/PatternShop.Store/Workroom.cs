@@ -77,7 +77,7 @@ public sealed class Workroom
             var versions = await context.Versions
                 .Where(version => version.PatternId == pattern.Id)
                 .OrderByDescending(version => version.Number)
-                .Select(version => new { version.Format, Card = new VersionCard(version.Number, version.Date, version.Note, version.Hash, version.IssuedAt) })
+                .Select(version => new { version.Format, Card = new VersionCard(version.Number, version.Date, version.Note, version.Hash, version.IssuedAt) { Kind = version.Kind } })
                 .ToListAsync(cancellationToken);
             var state = await History.StateAsync(context, pattern, cancellationToken);
             var newest = versions is [var first, ..] ? new NewestVersion(first.Card.Number, first.Card.Date, first.Card.Hash, first.Format) : null;

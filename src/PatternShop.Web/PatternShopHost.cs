@@ -61,6 +61,7 @@ internal static class PatternShopHost
         builder.Services.AddMakerSession();
         builder.Services.AddAccount();
         builder.Services.AddPublicPages();
+        builder.Services.AddSingleton<CorrectionsSoFar>();
         builder.Services.AddSingleton<Issuer>();
         builder.Services.AddSingleton<IssueTools>();
         builder.Services.AddSingleton<ReportThrottle>();

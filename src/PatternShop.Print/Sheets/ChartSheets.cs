@@ -9,8 +9,9 @@ namespace PatternShop.Print;
 /// <param name="Piece">Whose chart.</param>
 /// <param name="Rhythm">How it is set.</param>
 /// <param name="Wording">Its words.</param>
+/// <param name="PageHeight">The room of a whole page, in millimetres.</param>
 /// <param name="Cut">What is left to draw of a chart that was cut; null while nothing is drawn.</param>
-internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, CutChart? Cut = null) : Block
+internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, double PageHeight, CutChart? Cut = null) : Block
 {
     // Rather a fresh page than cells so much smaller than they could be there.
     private const double LeastOfBest = 0.8;
@@ -51,14 +52,23 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
     /// <summary>How wide the whole chart is with cells of a size.</summary>
     public double WidthWith(double cell) => LayoutOf(ChartWindow.Whole(Piece), cell).Width;
 
-    // Only once a page is fresh is it known how many rows a sheet holds. As few parts as can be, then cells as large as fit all of them.
+    // Where the page has room, the map of the sheets stands there and each sheet has a page; else the first one begins a fresh page.
     private Fit FitCut(double width, double height, bool fresh)
     {
-        if (!fresh)
+        if (fresh)
         {
-            return Print.Fit.Nothing(this);
+            return FitParts(CutFor(width, height), width, height, fresh);
         }
 
+        var cut = CutFor(width, PageHeight);
+        return SheetsMap.In(cut.Parts, Rhythm, Wording, cut.Cell, new Room(width, height)) is { } map
+            ? map with { Rest = this with { Cut = cut } }
+            : Print.Fit.Nothing(this);
+    }
+
+    // As few parts as can be, then cells as large as fit all of them.
+    private CutChart CutFor(double width, double height)
+    {
         // The map takes its part of the room, which depends on the parts, which depend on the room: a second try settles it.
         var parts = ChartParts.Of(Piece, SmallestCell, new Room(width, height - CaptionStyle.LineHeight), Wording, Rhythm.Look);
         for (var tries = 0; tries < 2; tries++)
@@ -69,7 +79,7 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
 
         var left = height - parts.Max(part => HeadOf(part, width).Height);
         var cell = CellFor([.. parts.Select(part => part.Window)], width, left);
-        return FitParts(new CutChart(parts, Math.Max(SmallestCell, cell)), width, height, fresh);
+        return new CutChart(parts, Math.Max(SmallestCell, cell));
     }
 
     private Fit FitParts(CutChart cut, double width, double height, bool fresh)

@@ -22,9 +22,9 @@ internal static class OnePage
     private static Rhythm? Best(SheetFrame sheet, IEnumerable<Rhythm> ways)
     {
         (Rhythm Rhythm, double Cell)? best = null;
-        foreach (var rhythm in ways)
+        foreach (var rhythm in ways.Select(way => Adapted.WithBracketsFor(sheet, way)))
         {
-            var chart = new ChartSheets(sheet.Piece, rhythm, sheet.Wording);
+            var chart = new ChartSheets(sheet.Piece, rhythm, sheet.Wording, sheet.Room.Height);
             var widest = chart.WholeCell(sheet.Room with { Height = double.PositiveInfinity });
             if (widest < rhythm.Cells.Least)
             {

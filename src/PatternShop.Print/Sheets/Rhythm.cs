@@ -86,18 +86,10 @@ internal sealed record Rhythm(double Section, double Part, double Padding, Style
         [For(setting, Airy), For(setting, Close), .. setting == PrintSetting.LargePrint ? [] : new[] { For(setting, Close with { Styles = Styles.Narrow, Padding = 0.3 }) }];
 
     /// <summary>The same for rows that take many lines each.</summary>
-    public Rhythm ForLongRows(bool veryLong) => this with
-    {
-        Padding = 0.5,
-        Part = 3,
-        Place = RowsPlace.InColumns,
-        HasLongRows = true,
-        Styles = Styles with
-        {
-            Directions = veryLong ? Styles.Smallest.Directions : Styles.Small.Directions,
-            RowNumber = veryLong ? Styles.Smallest.RowNumber : Styles.Small.RowNumber,
-        },
-    };
+    public Rhythm ForLongRows(bool veryLong) => WithRows(veryLong ? Styles.Smallest : Styles.Small) with { Place = RowsPlace.InColumns, HasLongRows = true };
+
+    /// <summary>The same for rows that are very many.</summary>
+    public Rhythm ForManyRows() => WithRows(Styles.Small);
 
     /// <summary>The width of the written rows where a page leaves so much.</summary>
     public double RowsWidth(double width) => Place switch
@@ -106,6 +98,8 @@ internal sealed record Rhythm(double Section, double Part, double Padding, Style
         RowsPlace.AtTheRight => width - ColumnGap - ChartWidth,
         _ => width,
     };
+
+    private Rhythm WithRows(Styles rows) => this with { Padding = 0.5, Part = 3, Styles = Styles with { Directions = rows.Directions, RowNumber = rows.RowNumber } };
 
     // thinner threads could not be told apart on paper
     private static ClothRoom ClothIn(double width, double height) => new(width, height, Thinnest: 0.5, Thickest: 2.2);

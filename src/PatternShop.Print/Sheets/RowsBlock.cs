@@ -74,10 +74,14 @@ internal static class RowsBlock
     {
         var gap = rhythm.SharesLines ? LeastGap : Gap;
         var (number, side) = (
-            Math.Max(Lettering.Width(wording.RowColumn, rhythm.Styles.Quiet), Lettering.Width(wording.Number(last), rhythm.Styles.RowNumber)) + gap,
+            Math.Max(Lettering.Width(wording.RowColumn, rhythm.Styles.Quiet), Widest(wording.Number(last), rhythm.Styles.RowNumber)) + gap,
             Math.Max(Lettering.Width(wording.FromColumn, rhythm.Styles.Quiet), Lettering.Width(wording.ShortHeading(Side.Right), rhythm.Styles.Body)) + gap);
         return rhythm.HasLongRows ? [Math.Max(number, side), 0] : [number, side];
     }
+
+    // Of all numbers with as many figures: 180 is wider than 181.
+    private static double Widest(string number, TextStyle style) =>
+        "0123456789".Max(figure => Lettering.Width(string.Concat(number.Select(sign => char.IsAsciiDigit(sign) ? figure : sign)), style));
 
     // Where rows are long the side stands under the number.
     private static TableRow Row(Tag tag, Sequence<Block> cells, (Sequence<double> Widths, Rhythm Rhythm) with) => new(

@@ -37,7 +37,7 @@ internal sealed class SheetFrame
     /// <param name="apart">Whether what comes after the rows begins a page of its own.</param>
     public Sequence<PagePlan> Pages(Rhythm rhythm, Rhythm after, bool apart)
     {
-        var chart = new ChartSheets(Piece, rhythm, Wording);
+        var chart = new ChartSheets(Piece, rhythm, Wording, Room.Height);
         var closing = new Stack([.. ClosingBlocks.Of(Piece, Version, after, Wording), .. ShaftsBlock.Of(Piece, after, Wording, Room.Width)]);
         Sequence<Stacked> begin = rhythm.Place == RowsPlace.AtTheRight
             ? [new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, new Beside(chart, rhythm.ChartWidth, Rhythm.ColumnGap, Work(rhythm, rhythm.RowsWidth(Room.Width)))))]
@@ -47,6 +47,10 @@ internal sealed class SheetFrame
 
     /// <summary>The pages of anything, with their feet.</summary>
     public Sequence<PagePlan> Pages(Block body) => PagePlanner.Plan(Paper, _margins, body, (page, of) => [.. TestMarks(), .. _footer.Marks(page, of)]);
+
+    /// <summary>How much of its height a page uses, from 0 to 1.</summary>
+    public double Used(PagePlan page) =>
+        (page.Items.Where(item => item.Tag is not null).Select(item => item.Mark.Y + item.Mark.Extent.Bottom).DefaultIfEmpty(_margins.Top).Max() - _margins.Top) / Room.Height;
 
     /// <summary>The height of everything that belongs on the first page of a small piece above and below the chart.</summary>
     public double HeightWithoutChart(Rhythm rhythm) => HeightOf([.. Before(rhythm), Begin(rhythm), .. UnderChart(rhythm)]);

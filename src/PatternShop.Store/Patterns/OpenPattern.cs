@@ -54,7 +54,11 @@ public sealed record PatternCard(
 public sealed record DeletedCard(PatternId Id, string Title, long Revision, DateTimeOffset DeletedAt, DateTimeOffset KeptUntil);
 
 /// <summary>A version as its maker sees it.</summary>
-public sealed record VersionCard(int Number, DateOnly Date, string Note, string Hash, DateTimeOffset IssuedAt);
+public sealed record VersionCard(int Number, DateOnly Date, string Note, string Hash, DateTimeOffset IssuedAt)
+{
+    /// <summary>What it is to the one before.</summary>
+    public VersionKind Kind { get; init; }
+}
 
 /// <summary>A pattern on the maker's table.</summary>
 /// <param name="Versions">What was issued, the newest first.</param>

@@ -95,7 +95,7 @@ public static class ChartDrawing
         shapes.Add(new Line(x - 1.4, top + 0.4, x + 0.2, top + 0.4, 0.4, Shade.Middle));
         shapes.Add(new Line(x - 1.4, bottom - 0.4, x + 0.2, bottom - 0.4, 0.4, Shade.Middle));
         var middle = (top + bottom) / 2;
-        var lines = layout.BracketLines(stretch, wording);
+        var lines = layout.Look.BareBrackets ? [] : layout.BracketLines(stretch, wording);
         var y = middle + (0.345 * layout.TextSize) - ((lines.Count - 1) * layout.BracketLine / 2);
         shapes.AddRange(lines.Select((line, i) =>
             new Label(x + 1.6, y + (i * layout.BracketLine), layout.TextSize, line, TextAnchor.Start, Bold: true, Shade.Black)));

@@ -48,7 +48,7 @@ public sealed class ChartLayout
         GridHeight = Stretches.Count == 0 ? 0 : _rowTop[0] + cell - Top;
         BalanceLabelRight = ShowsBalance ? Math.Max(Right, wording.BalanceLabel(BalanceColumns.Count).Length * TextSize * 0.5) : 0;
         BracketWidth = !ShowsBrackets ? 0 : Stretches.Where(HasBracket)
-            .Select(s => BracketGap + (BracketLines(s, wording).Max(line => line.Length) * TextSize * BracketPart)).DefaultIfEmpty(0).Max();
+            .Select(s => look is { BareBrackets: true } ? BracketGap / 2 : BracketGap + (BracketLines(s, wording).Max(line => line.Length) * TextSize * BracketPart)).DefaultIfEmpty(0).Max();
     }
 
     public Piece Piece { get; }

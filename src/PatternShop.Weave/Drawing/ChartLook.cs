@@ -29,6 +29,9 @@ public sealed record ChartLook(Ink Ink, double Text, double NumberPart, double L
     /// </summary>
     public double LegendPerEnd { get; init; }
 
+    /// <summary>Whether brackets stand without words.</summary>
+    public bool BareBrackets { get; init; }
+
     /// <summary>Whether the legend says it in a few words.</summary>
     public bool ShortLegend { get; init; }
 }

@@ -20,12 +20,14 @@ public partial class Wording
 
         var changes = PieceDifference.Between(old, @new).Changes();
         var changed = changes.Where(change => change.Fate == RowFate.Changed).SelectMany(change => change.New).Order().ToSequence();
-        var parts = new[] { changed.Count > 0 ? $"{Capital(NumbersOf(changed))} read otherwise" : "" }
+        var parts = new[] { changed.Count > 0 ? $"{Capital(NumbersOf(changed))} {(changed.Count == 1 ? "reads" : "read")} otherwise" : "" }
             .Concat(changes.Where(change => change.Fate != RowFate.Changed).Select(ChangedRowsText))
             .Where(part => part.Length > 0)
             .ToList();
-        var facts = string.Join(", ", FactChanges(old, @new).Select(fact => char.ToLowerInvariant(fact.Label[0]) + fact.Label[1..]));
-        var rows = parts.Count == 0 ? "Every row reads as before" : string.Join("; ", parts);
+        var facts = string.Join(", ", FactChanges(old, @new).Select(fact => Uncapital(fact.Label)));
+        var rows = parts.Count == 0 ? "Every row reads as before" : string.Join("; ", parts.Select((part, i) => i == 0 ? part : Uncapital(part)));
         return facts.Length == 0 ? $"{rows}." : $"{rows}. Otherwise now: {facts}.";
     }
+
+    private static string Uncapital(string text) => char.ToLowerInvariant(text[0]) + text[1..];
 }

@@ -52,6 +52,22 @@ public partial class Wording
     /// <summary>Which of several sheets of a chart it is: "Sheet 2 of 6:".</summary>
     public string ChartSheetText(int number, int of) => $"Sheet {Number(number)} of {Number(of)}:";
 
+    /// <summary>What stands before the sheets of a chart: how many there are and how they become one.</summary>
+    public string SheetsText(int across, int up)
+    {
+        var lie = (across, up) switch
+        {
+            (1, _) => $"{Number(up)} one above the other",
+            (_, 1) => $"{Number(across)} side by side",
+            _ => $"{Number(across)} across and {Number(up)} up",
+        };
+        return $"The chart is on the next {Number(across * up)} sheets, {lie}. Use them one after another; or cut along the dashed lines and lay each on its neighbours so that the marks meet.";
+    }
+
+    /// <summary>What the map of the sheets shows, for those who cannot see it.</summary>
+    public string SheetsMapDescription(int across, int up) =>
+        $"Map of the sheets: {Number(across)} across, {Number(up)} up. Sheet 1 lies at the bottom left, sheet {Number(across * up)} at the top right.";
+
     /// <summary>How a sheet of a chart is put to its neighbours; empty for the first.</summary>
     public string CutText(int? left, int? below) => (left, below) switch
     {

@@ -34,7 +34,7 @@ public sealed record IssueForm(string Note, VersionKind? Kind, IReadOnlyList<lon
 }
 
 /// <summary>Makes a version: reads document and number, makes the files while nobody waits for the store, then stores all of it at once.</summary>
-internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress shop, TimeProvider time)
+internal sealed class Issuer(Workroom workroom, CorrectionsSoFar corrections, PieceFiles files, ShopAddress shop, TimeProvider time)
 {
     /// <summary>Once more if somebody was faster.</summary>
     private const int Tries = 2;
@@ -67,7 +67,8 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
                 return new IssueOutcome.Refused([new FieldProblem("Kind", "You have not said what this version is.", "Choose a correction or a new edition.")]);
             }
 
-            switch (await workroom.IssueAsync(maker.Id, id, Request(maker, pattern, form, address), cancellationToken))
+            var request = await RequestAsync(maker, pattern, form, address, cancellationToken);
+            switch (await workroom.IssueAsync(maker.Id, id, request, cancellationToken))
             {
                 case IssueResult.Issued issued:
                     return new IssueOutcome.Issued(issued.Number);
@@ -83,7 +84,7 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
         }
     }
 
-    private IssueRequest Request(Maker maker, OpenPattern pattern, IssueForm form, string? shopAddress)
+    private async Task<IssueRequest> RequestAsync(Maker maker, OpenPattern pattern, IssueForm form, string? shopAddress, CancellationToken cancellationToken)
     {
         var (number, date) = (NextNumber(pattern), Today(maker));
         var canonical = PatternWriter.CanonicalBytes(pattern.Document);
@@ -92,7 +93,14 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
         var code = CopyCode.Of(pattern.Id, number, hash);
         var copy = new Copy(code.Spaced, shopAddress is null ? null : $"{shopAddress}/c/{code.Value}");
         var page = shopAddress is null ? null : shopAddress + PublicPages.Address(pattern.Id, pattern.Document.Title, number);
-        var made = files.Make(Piece.Of(pattern.Document), new VersionLine(number, date, page) { Copy = copy, Maker = maker.StudioName });
+        var kind = form.Kind ?? VersionKind.Edition;
+        var line = new VersionLine(number, date, page)
+        {
+            Copy = copy,
+            Maker = maker.StudioName,
+            Corrections = await corrections.OfAsync(maker, pattern, (number, date, kind), cancellationToken),
+        };
+        var made = files.Make(Piece.Of(pattern.Document), line);
         return new IssueRequest(
             pattern.Revision,
             number,
@@ -102,7 +110,7 @@ internal sealed class Issuer(Workroom workroom, PieceFiles files, ShopAddress sh
             hash,
             [.. made.Select(file => new IssuedFile(file.Kind, $"{name}.{file.Kind}", file.MediaType, file.Bytes))])
         {
-            Kind = form.Kind ?? VersionKind.Edition,
+            Kind = kind,
             Mends = form.Mends,
             Code = code,
         };

@@ -69,6 +69,33 @@ public sealed class IssueTests
     }
 
     [Fact]
+    public async Task The_sheets_of_a_correction_list_what_was_corrected_so_far_and_new_editions_are_not_among_it()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var id = await shop.PatternAsync(Cloth);
+        await TestShop.IssueAsync(maker, id);
+        Assert.DoesNotContain("Corrections so far", await SheetAsync(1), StringComparison.Ordinal);
+        await SaveAsync(shop, id, 1, Cloth with { Motif = Cloth.Motif.With(2, 4, !Cloth.Motif[2, 4]) });
+        await TestShop.IssueAsync(maker, id);
+        Assert.Contains("Version 2, 24 November 2026Row 3 reads otherwise.", await SheetAsync(2), StringComparison.Ordinal);
+        await SaveAsync(shop, id, 2, Cloth with { Title = "Harbour lights by day" });
+        await TestShop.IssueAsync(maker, id, kind: "edition");
+        var third = await SheetAsync(3);
+        Assert.Contains("Version 2, 24 November 2026Row 3 reads otherwise.", third, StringComparison.Ordinal);
+        Assert.DoesNotContain("otherwise now: title", third, StringComparison.OrdinalIgnoreCase);
+        maker.Dispose();
+
+        // letters without the white space between words, in the order in which they are painted
+        async Task<string> SheetAsync(int number)
+        {
+            var version = (await Shelf(shop).VersionAsync(id, number, TestContext.Current.CancellationToken))!;
+            using var pdf = PdfDocument.Open((await Shelf(shop).FileAsync(version.Files[0].Hash, TestContext.Current.CancellationToken))!.Bytes);
+            return string.Concat(pdf.GetPages().SelectMany(page => page.Letters).Select(letter => letter.Value));
+        }
+    }
+
+    [Fact]
     public async Task The_sheets_say_where_the_version_is_found_and_the_page_is_there()
     {
         var (shop, maker) = await TestShop.SetUpAsync("--PatternShop:PublicAddress=https://patterns.example.org");
