@@ -39,6 +39,14 @@ internal sealed class EditorPage(Visit visit)
         await Page.Mouse.UpAsync();
     }
 
+    /// <summary>One tap of a finger on a cell.</summary>
+    public async Task TapAsync(int rows, int ends, (int Row, int End) cell)
+    {
+        await Stage.ScrollIntoViewIfNeededAsync();
+        var (x, y) = (await MiddleAsync(rows, ends))(cell);
+        await Page.Touchscreen.TapAsync(x, y);
+    }
+
     /// <summary>The same without letting go.</summary>
     public async Task HoldAsync(int rows, int ends, params (int Row, int End)[] cells)
     {

@@ -7,7 +7,7 @@ internal static class Width
     public static Task<string[]> OverflowAsync(Visit visit) => visit.Page.EvaluateAsync<string[]>(
         """
         () => {
-          const root = document.documentElement, wide = window.outerWidth;
+          const root = document.documentElement, wide = Math.min(outerWidth, innerWidth);
           if (root.scrollWidth <= wide && root.clientWidth <= wide) return [];
           const scrolls = e => e && e !== root && (getComputedStyle(e).overflowX !== 'visible' || scrolls(e.parentElement));
           return [...document.querySelectorAll('body *')]

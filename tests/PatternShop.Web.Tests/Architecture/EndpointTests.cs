@@ -12,113 +12,18 @@ using Xunit;
 namespace PatternShop.Web.Tests;
 
 /// <summary>
-/// Every address that the server answers at is listed here with what it is for: a new one without a line fails. The
+/// Every address that the server answers at is listed in <see cref="KnownRoutes"/> with what it is for: a new one without a line fails. The
 /// addresses of makers are then asked for by strangers and by another maker, and nothing may come of it.
 /// </summary>
 public sealed class EndpointTests
 {
-    /// <summary>Who an address is for.</summary>
-    public enum For
-    {
-        /// <summary>Everybody; knows nothing about makers but what they issued.</summary>
-        Everybody,
-
-        /// <summary>A form for everybody.</summary>
-        EverybodysForm,
-
-        /// <summary>Whoever is signed in, about themselves.</summary>
-        Maker,
-
-        /// <summary>The maker of the one pattern that it names.</summary>
-        Owner,
-
-        /// <summary>The workbench's own machinery: for whoever is signed in; each message through it is judged by itself.</summary>
-        Circuit,
-    }
-
-    // SHA-256 of the bytes 01 02 03, agreed by coreutils sha256sum: a photo of the pattern that was not issued
-    private const string PhotoHash = "039058c6f2c0cb492c533b0a4d14ef77cc0f78abccced5287d84a1a2011cfb81";
-
-    // {id} stands for a pattern that was issued, {new} for one that was not, {hidden} for one that was withdrawn, {thrown} for one that was thrown away
-    private static readonly Dictionary<string, (For For, string Path)> Known = new(StringComparer.Ordinal)
-    {
-        // the program's own style sheets and fonts, as long as it is not published
-        ["GET /{**path:file}"] = (For.Everybody, "/css/none.css"),
-        ["GET /healthz"] = (For.Everybody, "/healthz"),
-        ["GET /"] = (For.Everybody, "/"),
-        ["GET /samples"] = (For.Everybody, "/samples"),
-        ["GET /samples/{name}"] = (For.Everybody, "/samples/first-steps"),
-        ["GET /samples/{name}/{file}"] = (For.Everybody, "/samples/first-steps/chart.svg"),
-        ["GET /p/{id}"] = (For.Everybody, "/p/{id}"),
-        ["GET /p/{id}/{slug}"] = (For.Everybody, "/p/{id}/secret-cloth"),
-        ["GET /p/{id}/{slug}/v/{number:int}"] = (For.Everybody, "/p/{id}/secret-cloth/v/1"),
-        ["GET /p/{id}/{slug}/v/{number:int}/changes"] = (For.Everybody, "/p/{id}/secret-cloth/v/1/changes"),
-        ["GET /p/{id}/{slug}/v/{number:int}/report"] = (For.Everybody, "/p/{id}/secret-cloth/v/1/report"),
-        ["POST /p/{id}/{slug}/v/{number:int}/report"] = (For.EverybodysForm, "/p/{id}/secret-cloth/v/1/report"),
-        ["GET /p/{id}/slip/{from:int}/{to:int}/{file}"] = (For.Everybody, "/p/{id}/slip/1/2/a4.pdf"),
-        ["GET /p/{id}/moves/{from:int}/{to:int}.json"] = (For.Everybody, "/p/{id}/moves/1/2.json"),
-        ["GET /reports/{secret}"] = (For.Everybody, "/reports/0000"),
-        ["GET /c"] = (For.Everybody, "/c"),
-        ["GET /c/{code}"] = (For.Everybody, "/c/ABCD1234"),
-        ["GET /preview/{secret}"] = (For.Everybody, "/preview/0000"),
-        ["GET /preview/{secret}/weave"] = (For.Everybody, "/preview/0000/weave"),
-        ["GET /preview/{secret}/{file}"] = (For.Everybody, "/preview/0000/chart.svg"),
-        ["GET /preview/{secret}/photos/{hash}.jpg"] = (For.Everybody, "/preview/0000/photos/0000.jpg"),
-        ["GET /studio/patterns/{id}/photos"] = (For.Owner, "/studio/patterns/{new}/photos"),
-        ["POST /studio/patterns/{id}/photos"] = (For.Owner, "/studio/patterns/{new}/photos"),
-        ["POST /studio/patterns/{id}/photos/change"] = (For.Owner, "/studio/patterns/{new}/photos/change"),
-        ["GET /studio/patterns/{id}/photos/{hash}.jpg"] = (For.Owner, "/studio/patterns/{new}/photos/" + PhotoHash + ".jpg"),
-        ["GET /studio/patterns/{id}/preview"] = (For.Owner, "/studio/patterns/{new}/preview"),
-        ["POST /studio/patterns/{id}/preview"] = (For.Owner, "/studio/patterns/{new}/preview"),
-        ["POST /studio/patterns/{id}/preview/end"] = (For.Owner, "/studio/patterns/{id}/preview/end"),
-        ["GET /studio/patterns/{id}/reports"] = (For.Owner, "/studio/patterns/{id}/reports"),
-        ["POST /studio/patterns/{id}/reports/{report:long}"] = (For.Owner, "/studio/patterns/{id}/reports/1"),
-        ["GET /p/{id}/v/{number:int}/picture.svg"] = (For.Everybody, "/p/{id}/v/1/picture.svg"),
-        ["GET /p/{id}/v/{number:int}/cloth.png"] = (For.Everybody, "/p/{id}/v/1/cloth.png"),
-        ["GET /samples/{name}/weave"] = (For.Everybody, "/samples/first-steps/weave"),
-        ["GET /p/{id}/{slug}/weave"] = (For.Everybody, "/p/{id}/secret-cloth/weave"),
-        ["GET /p/{id}/{slug}/v/{number:int}/weave"] = (For.Everybody, "/p/{id}/secret-cloth/v/1/weave"),
-        ["GET /files/{hash}/photo.jpg"] = (For.Everybody, "/files/0000/photo.jpg"),
-        ["GET /files/{hash}/{name}"] = (For.Everybody, "/files/0000/x.pdf"),
-        ["GET /setup"] = (For.Everybody, "/setup"),
-        ["POST /setup"] = (For.EverybodysForm, "/setup"),
-        ["GET /sign-in"] = (For.Everybody, "/sign-in"),
-        ["POST /sign-in"] = (For.EverybodysForm, "/sign-in"),
-        ["POST /sign-out"] = (For.EverybodysForm, "/sign-out"),
-        ["GET /studio/"] = (For.Maker, "/studio"),
-        ["GET /studio/new"] = (For.Maker, "/studio/new"),
-        ["POST /studio/new"] = (For.Maker, "/studio/new"),
-        ["GET /studio/patterns/{id}/picture.svg"] = (For.Owner, "/studio/patterns/{id}/picture.svg"),
-        ["GET /studio/patterns/{id}/cloth/{side}.svg"] = (For.Owner, "/studio/patterns/{new}/cloth/back.svg"),
-        ["GET /studio/patterns/{id}/issue"] = (For.Owner, "/studio/patterns/{new}/issue"),
-        ["GET /studio/patterns/{id}/test-print/{file}"] = (For.Owner, "/studio/patterns/{new}/test-print/a4.pdf"),
-        ["POST /studio/patterns/{id}/issue"] = (For.Owner, "/studio/patterns/{new}/issue"),
-        ["GET /studio/patterns/{id}/delete"] = (For.Owner, "/studio/patterns/{new}/delete"),
-        ["POST /studio/patterns/{id}/delete"] = (For.Owner, "/studio/patterns/{other}/delete"),
-        ["POST /studio/patterns/{id}/withdraw"] = (For.Owner, "/studio/patterns/{id}/withdraw"),
-        ["GET+POST /studio/patterns/{Id}"] = (For.Owner, "/studio/patterns/{new}"),
-        ["GET /_blazor"] = (For.Circuit, "/_blazor"),
-        ["GET /_blazor/negotiate"] = (For.Circuit, "/_blazor/negotiate"),
-        ["GET /_blazor/disconnect/"] = (For.Circuit, "/_blazor/disconnect"),
-        ["GET /_blazor/initializers/"] = (For.Circuit, "/_blazor/initializers"),
-        ["GET /_framework/opaque-redirect"] = (For.Circuit, "/_framework/opaque-redirect"),
-        ["GET /studio/deleted"] = (For.Maker, "/studio/deleted"),
-        ["GET /studio/deleted/{id}/picture.svg"] = (For.Owner, "/studio/deleted/{thrown}/picture.svg"),
-        ["POST /studio/deleted/{id}/bring-back"] = (For.Owner, "/studio/deleted/{thrown}/bring-back"),
-        ["GET /studio/bring-in"] = (For.Maker, "/studio/bring-in"),
-        ["POST /studio/bring-in"] = (For.Maker, "/studio/bring-in"),
-        ["GET /studio/patterns/{id}/document.json"] = (For.Owner, "/studio/patterns/{new}/document.json"),
-        ["POST /studio/patterns/{id}/duplicate"] = (For.Owner, "/studio/patterns/{new}/duplicate"),
-        ["POST /studio/patterns/{id}/restore"] = (For.Owner, "/studio/patterns/{hidden}/restore"),
-    };
-
     private static readonly (string, string)[] Fields = [("revision", "1"), ("Note", ""), ("sample", "first-steps"), ("Answer", "Thank you."), ("Text", "")];
 
     [Fact]
     public async Task Every_address_has_a_line_and_every_line_an_address()
     {
         await using var shop = await TestShop.OpenAsync();
-        Assert.Equal(Known.Keys.Order(StringComparer.Ordinal), Endpoints(shop).Select(Name).Order(StringComparer.Ordinal));
+        Assert.Equal(KnownRoutes.All.Select(route => route.Endpoint).Order(StringComparer.Ordinal), Endpoints(shop).Select(Name).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -127,10 +32,45 @@ public sealed class EndpointTests
         await using var shop = await TestShop.OpenAsync();
         foreach (var endpoint in Endpoints(shop))
         {
-            var open = Known[Name(endpoint)].For is For.Everybody or For.EverybodysForm;
+            var open = KnownRoutes.All.Single(route => route.Endpoint == Name(endpoint)).For is For.Everybody or For.EverybodysForm;
             Assert.Equal(open, endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null);
             Assert.Equal(!open, endpoint.Metadata.GetMetadata<IAuthorizeData>() is not null);
         }
+    }
+
+    [Fact]
+    public async Task Every_page_is_listed_with_its_heading_so_that_none_is_left_out_where_pages_are_looked_at()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var patterns = await PatternsAsync(shop, maker);
+        var owner = (await shop.MakerAsync()).Id;
+        var document = (await shop.Workroom.OpenAsync(owner, patterns.Issued, TestContext.Current.CancellationToken))!.Document;
+        await shop.Workroom.SaveAsync(owner, patterns.Issued, new StepRequest("test", 1, 1, "Turn a cell", document with { Motif = document.Motif.With(0, 0, !document.Motif[0, 0]) }), TestContext.Current.CancellationToken);
+        await TestShop.IssueAsync(maker, patterns.Issued);
+        var sent = Assert.IsType<SendResult.Sent>(await shop.Services.GetRequiredService<ReportDesk>().SendAsync(patterns.Issued, 1, new NewReport(1, "Wrong.", ""), TestContext.Current.CancellationToken));
+        var preview = await shop.Services.GetRequiredService<PreviewDesk>().BeginAsync(owner, patterns.Issued, TestContext.Current.CancellationToken);
+        var copy = (await shop.Services.GetRequiredService<PublicShelf>().VersionAsync(patterns.Issued, 1, TestContext.Current.CancellationToken))!.Code;
+        using var stranger = shop.Visit();
+        await using var fresh = await TestShop.OpenAsync();
+        using var first = fresh.Visit();
+        var pages = 0;
+        foreach (var route in KnownRoutes.All.Where(route => route.Takes("GET") && route.For != For.Circuit))
+        {
+            var path = patterns.In(route.Path).Replace("{report}", sent.Secret, StringComparison.Ordinal).Replace("{preview}", preview, StringComparison.Ordinal).Replace("{copy}", copy!.Value, StringComparison.Ordinal);
+            var answer = route.Path == "{setup}" ? await first.GetAsync(fresh.SetUpPath) : await (route.For == For.Everybody ? stranger : maker).GetAsync(path);
+            var isPage = answer.Status == HttpStatusCode.OK && answer.Headers["Content-Type"].StartsWith("text/html", StringComparison.Ordinal);
+            Assert.Equal((path, isPage), (path, route.Heading is not null));
+            if (isPage)
+            {
+                pages++;
+                // the editor's comes with its script
+                Assert.Contains(answer.Heading, new[] { "", route.Heading!.Replace("{studio}", TestShop.Studio, StringComparison.Ordinal) });
+            }
+        }
+
+        Assert.True(pages >= 25, $"only {pages} pages");
+        maker.Dispose();
     }
 
     [Fact]
@@ -268,7 +208,7 @@ public sealed class EndpointTests
     }
 
     private static IEnumerable<string> Lines(string method, params For[] whom) =>
-        Known.Where(line => line.Key.Split(' ')[0].Split('+').Contains(method, StringComparer.Ordinal) && whom.Contains(line.Value.For)).Select(line => line.Value.Path);
+        KnownRoutes.All.Where(route => route.Takes(method) && whom.Contains(route.For)).Select(route => route.Path);
 
     private static async Task<Patterns> PatternsAsync(TestShop shop, Visitor maker)
     {
