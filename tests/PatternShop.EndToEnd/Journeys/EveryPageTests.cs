@@ -8,7 +8,8 @@ namespace PatternShop.EndToEnd;
 /// Every page that the server has, by the list that is held against its endpoints, in three themes at three widths: nothing that axe can
 /// find, nothing that makes a page scroll sideways.
 /// </summary>
-public sealed class EveryPageTests(Stage stage, FullShop shop) : Journey(stage), IClassFixture<FullShop>
+[Collection(FullShop.Collection)]
+public sealed class EveryPageTests(Stage stage, FullShop shop) : Journey(stage)
 {
     protected override ServerProcess Server => shop.Server;
 

@@ -5,13 +5,18 @@ using Xunit;
 
 namespace PatternShop.EndToEnd;
 
+/// <summary>The classes that share one full shop.</summary>
+[CollectionDefinition(FullShop.Collection)]
+public sealed class FullShopClasses : ICollectionFixture<FullShop>;
+
 /// <summary>A shop in which every page has something to show, filled through its own forms.</summary>
 public sealed partial class FullShop(Stage stage) : IAsyncLifetime
 {
+    public const string Collection = "full shop";
     public const string Title = "Secret cloth";
 
     // a chart of this fixture's own, with what a maker adds to one
-    private const string Cloth =
+    public const string Cloth =
         """
         {
           "format": 3, "title": "Secret cloth", "notes": "Beat gently.", "licence": "For your own use.",

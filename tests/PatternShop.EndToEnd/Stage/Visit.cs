@@ -48,7 +48,7 @@ public sealed class Visit : IAsyncDisposable
     {
         if (status >= 400)
         {
-            _refusals[new Uri(_server, address).ToString()] = status;
+            Expects(address, status);
         }
 
         var response = await Page.GotoAsync(address) ?? throw new InvalidOperationException($"{address} gave no answer.");
@@ -56,6 +56,9 @@ public sealed class Visit : IAsyncDisposable
         await Page.EvaluateAsync("document.fonts.ready");
         return response;
     }
+
+    /// <summary>Says beforehand that an address will answer no, and that this is no fault.</summary>
+    public void Expects(string address, int status) => _refusals[new Uri(_server, address).ToString()] = status;
 
     public async ValueTask DisposeAsync() => await Page.Context.DisposeAsync();
 
