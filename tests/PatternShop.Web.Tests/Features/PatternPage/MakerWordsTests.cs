@@ -16,7 +16,7 @@ public sealed class MakerWordsTests(WebServer server)
         Assert.Equal($"{Hostile.Title} · PatternShop", page.Title);
         Assert.Equal(Hostile.Notes.Split('\n'), page.QuerySelectorAll(".maker p").Select(paragraph => paragraph.TextContent));
         Assert.Equal(Hostile.Licence, page.QuerySelector("section[aria-labelledby=licence] p")?.TextContent);
-        Assert.Equal(Hostile.Title, page.QuerySelector(".paper svg title")?.TextContent);
+        Assert.Equal(Hostile.Title, page.QuerySelector("section[aria-labelledby=chart] .paper svg title")?.TextContent);
         Assert.Contains("alert('s')", page.QuerySelector(".order")?.TextContent, StringComparison.Ordinal);
     }
 

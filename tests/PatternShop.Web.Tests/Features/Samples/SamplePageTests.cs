@@ -66,7 +66,7 @@ public sealed class SamplePageTests(WebServer server)
     public async Task The_chart_on_the_page_is_described_and_in_the_file_too(string name)
     {
         var page = await Page(name);
-        var chart = page.QuerySelector(".paper svg")!;
+        var chart = page.QuerySelector("section[aria-labelledby=chart] .paper svg")!;
         Assert.Equal("img", chart.GetAttribute("role"));
         Assert.StartsWith($"Chart of {Read(name).Title}: ", chart.QuerySelector("desc")?.TextContent, StringComparison.Ordinal);
         Assert.Contains("over: the weft passes over this end", chart.TextContent, StringComparison.Ordinal);
