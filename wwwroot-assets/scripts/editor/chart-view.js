@@ -26,7 +26,11 @@ export class ChartView {
     this.context = this.canvas.getContext('2d');
     this.observer = new ResizeObserver(() => this.layOut());
     this.observer.observe(stage.parentElement);
-    stage.addEventListener('scroll', () => this.paint(), { passive: true });
+    this.scroll = { x: 0, y: 0 };
+    stage.addEventListener('scroll', () => {
+      this.noteScroll();
+      this.paint();
+    }, { passive: true });
     for (const query of ['(prefers-color-scheme: dark)', '(prefers-contrast: more)', '(forced-colors: active)']) {
       matchMedia(query).addEventListener('change', () => this.layOut());
     }
@@ -62,6 +66,12 @@ export class ChartView {
     stage.style.overflowY = height > parseFloat(getComputedStyle(stage).maxHeight) ? 'scroll' : 'hidden';
     stage.scrollLeft = across;
     stage.scrollTop = stage.scrollHeight - stage.clientHeight - low;
+    this.noteScroll();
+  }
+
+  // how far it is scrolled is noted and not asked at every stroke: the answer would wait for all that changed elsewhere on the page to be laid out
+  noteScroll() {
+    this.scroll = { x: this.stage.scrollLeft, y: this.stage.scrollTop };
   }
 
   sizeCanvas(ratio) {
@@ -75,8 +85,8 @@ export class ChartView {
   }
 
   get picture() {
-    const { geometry, context, canvas, theme, chart, stage } = this;
-    const scroll = { x: Math.round(stage.scrollLeft * geometry.ratio), y: Math.round(stage.scrollTop * geometry.ratio) };
+    const { geometry, context, canvas, theme, chart } = this;
+    const scroll = { x: Math.round(this.scroll.x * geometry.ratio), y: Math.round(this.scroll.y * geometry.ratio) };
     return { context, geometry, scroll, theme, chart, view: { width: canvas.width, height: canvas.height } };
   }
 
@@ -115,6 +125,7 @@ export class ChartView {
     const { stage, geometry } = this;
     const to = geometry.scrollTo(cell, { x: stage.scrollLeft, y: stage.scrollTop }, { width: this.canvas.clientWidth, height: this.canvas.clientHeight });
     stage.scrollTo(to.x, to.y);
+    this.noteScroll();
   }
 
   /** Whether a cell is in the window, below the tools that stick to its top. */

@@ -127,8 +127,9 @@ class Editor {
     });
     this.pointer = new Pointer(this.motifView, {
       press: cell => {
+        const pressed = this.hand.press(cell);
         this.keyboard.place(cell);
-        return this.hand.press(cell);
+        return pressed;
       },
       drag: (last, cell) => this.hand.drag(last, cell),
       release: () => this.hand.release(),

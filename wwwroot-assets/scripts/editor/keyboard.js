@@ -181,6 +181,9 @@ export class Keyboard {
   paintCursor(cell) {
     const { view } = this;
     const before = view.chart.cursor;
+    if (!before && !cell) {
+      return;
+    }
     view.chart.cursor = cell;
     for (const one of [before, cell]) {
       if (one) {
