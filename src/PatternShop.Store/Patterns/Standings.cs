@@ -50,8 +50,8 @@ internal static class Standings
 
     private static async Task<bool> IsSameAsync(StoreContext context, PatternRow pattern, int number, CancellationToken cancellationToken)
     {
-        var now = await context.Steps.Where(step => step.PatternId == pattern.Id && step.Position == pattern.Cursor).Select(step => step.Content).SingleAsync(cancellationToken);
+        var now = await History.CanonicalAsync(context, pattern, cancellationToken);
         var issued = await context.Versions.Where(version => version.PatternId == pattern.Id && version.Number == number).Select(version => version.Canonical).SingleAsync(cancellationToken);
-        return DocumentContent.HashToday(DocumentContent.Unpack(now)) == DocumentContent.HashToday(issued);
+        return DocumentContent.HashToday(now) == DocumentContent.HashToday(issued);
     }
 }
