@@ -25,6 +25,8 @@ internal static class FontNames
             font.Elements.SetName("/BaseFont", settled);
             descendant.Elements.SetName("/BaseFont", settled);
             descriptor.Elements.SetName("/FontName", settled);
+            // the library gives it as a length; it is a place below the baseline (9.8.1)
+            descriptor.Elements.SetInteger("/Descent", -Math.Abs(descriptor.Elements.GetInteger("/Descent")));
             var map = font.Elements.GetDictionary("/ToUnicode")!;
             map.Elements.Remove("/Filter");
             map.Stream.Value = Encoding.ASCII.GetBytes(CharacterMap(used.CharactersByGlyph(face)));

@@ -1,3 +1,5 @@
+using System.Text;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 
 namespace PatternShop.Print.Tests;
@@ -14,15 +16,53 @@ internal static partial class MarkedContent
                 font => font.Key,
                 font => Source().Matches(file.Content(file.Of(font.Value)?["/ToUnicode"]) ?? "").Select(match => match.Groups["from"].Value).ToHashSet(StringComparer.Ordinal),
                 StringComparer.Ordinal);
-            var content = string.Join('\n', (file.Value(page["/Contents"]) is System.Text.Json.Nodes.JsonArray many ? [.. many] : new[] { page["/Contents"] }).Select(file.Content));
-            foreach (var fault in OfPage(content, maps))
+            foreach (var fault in Faults(OfPage(file, page), maps))
             {
                 yield return fault;
             }
         }
     }
 
-    private static IEnumerable<string> OfPage(string content, Dictionary<string, HashSet<string>> maps)
+    /// <summary>What a page paints, as text.</summary>
+    public static string OfPage(QpdfObjects file, JsonObject page) =>
+        string.Join('\n', (file.Value(page["/Contents"]) is JsonArray many ? [.. many] : new[] { page["/Contents"] }).Select(file.Content));
+
+    /// <summary>The fonts that text is shown with, each with the codes of its glyphs.</summary>
+    public static IEnumerable<(JsonObject Font, IReadOnlySet<int> Codes)> Shown(QpdfObjects file)
+    {
+        var shown = new Dictionary<JsonObject, HashSet<int>>(ReferenceEqualityComparer.Instance);
+        foreach (var page in file.Pages)
+        {
+            var fonts = file.Of(file.Of(page["/Resources"])?["/Font"]) ?? [];
+            var (font, name, operand) = ("", "", "");
+            foreach (var word in Word().Matches(OfPage(file, page)).Select(match => match.Value))
+            {
+                name = word[0] == '/' ? word : name;
+                font = word is "Tf" ? name : font;
+                if (word is "Tj" && file.Of(fonts[font]) is { } used)
+                {
+                    if (!shown.TryGetValue(used, out var codes))
+                    {
+                        shown.Add(used, codes = []);
+                    }
+
+                    codes.UnionWith(Codes(operand).Select(code => Convert.ToInt32(code, 16)));
+                }
+
+                operand = word;
+            }
+        }
+
+        return shown.Select(pair => (pair.Key, (IReadOnlySet<int>)pair.Value));
+    }
+
+    /// <summary>What the glyphs of a font stand for.</summary>
+    public static IReadOnlyDictionary<int, string> Meaning(QpdfObjects file, JsonObject font) =>
+        Source().Matches(file.Content(font["/ToUnicode"]) ?? "").ToDictionary(
+            match => Convert.ToInt32(match.Groups["from"].Value, 16),
+            match => Encoding.BigEndianUnicode.GetString(Convert.FromHexString(match.Groups["to"].Value)));
+
+    private static IEnumerable<string> Faults(string content, Dictionary<string, HashSet<string>> maps)
     {
         var open = new Stack<bool>();
         var font = "";
@@ -83,6 +123,6 @@ internal static partial class MarkedContent
     [GeneratedRegex(@"<<|>>|<[0-9A-Fa-f\s]*>|\((?:\\.|[^\\()])*\)|/[^\s/<>\[\]()]+|[\[\]]|[A-Za-z'""][A-Za-z*]*|[-+.0-9]+", RegexOptions.CultureInvariant, 10_000)]
     private static partial Regex Word();
 
-    [GeneratedRegex("<(?<from>[0-9A-F]{4})> <[0-9A-F]{4,}>", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("<(?<from>[0-9A-F]{4})> <(?<to>[0-9A-F]{4,})>", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Source();
 }

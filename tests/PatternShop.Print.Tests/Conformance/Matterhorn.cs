@@ -14,7 +14,7 @@ internal static partial class Matterhorn
     /// <summary>The checkpoints, or conditions, that are not looked for, and why they cannot arise.</summary>
     public static IReadOnlyDictionary<string, string> NotLookedFor { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
-        ["05, 25, 28-005, 28-010"] = "no sound, no forms: the catalog has no AcroForm, and the only annotations are links",
+        ["05, 11-005, 25, 28-005, 28-010"] = "no sound, no forms: the catalog has no AcroForm, and the only annotations are links",
         ["09-006"] = "no table of contents is written; bookmarks lead to the sections",
         ["09-007, 09-008"] = "no ruby and no warichu: the tags are a fixed list",
         ["14-006, 14-007"] = "H without a number is not among the tags",
@@ -22,9 +22,11 @@ internal static partial class Matterhorn
         ["19"] = "no notes are written",
         ["20"] = "no optional content: the catalog has no OCProperties",
         ["21"] = "no embedded files: the catalog has no Names",
+        ["26"] = "nothing is encrypted: the trailer has no Encrypt",
         ["28-002, 28-006, 28-007, 28-014 to 28-018"] = "the only annotations are links",
         ["30"] = "pages refer to no XObject: QR codes and charts are drawn",
         ["31-001 to 31-003, 31-007, 31-008"] = "every font is Identity-H, which needs no collection and no embedded CMap",
+        ["31-010"] = "whether a font may be embedded is for people to judge; ours are under the Open Font License",
         ["31-012 to 31-015"] = "no Type 1 font, and no CIDSet is written",
         ["31-017 to 31-026"] = "no simple TrueType font is written: every font is composite",
     };
@@ -41,7 +43,7 @@ internal static partial class Matterhorn
     {
         var file = QpdfObjects.Read(bytes);
         var nodes = StructureNode.Roots(file).SelectMany(root => root.SelfAndBelow).ToList();
-        return [.. Document(file).Concat(Metadata(file)).Concat(Structure(file, nodes)).Concat(Annotations(file, nodes)).Concat(Fonts(file)).Concat(MarkedContent.Faults(file)).Distinct().Order(StringComparer.Ordinal)];
+        return [.. Document(file).Concat(Metadata(file)).Concat(Structure(file, nodes)).Concat(Annotations(file, nodes)).Concat(Fonts(file)).Concat(FontPrograms.Faults(file)).Concat(MarkedContent.Faults(file)).Concat(ParentTree.Faults(file)).Distinct().Order(StringComparer.Ordinal)];
     }
 
     private static IEnumerable<string> Document(QpdfObjects file)
@@ -71,15 +73,15 @@ internal static partial class Matterhorn
         {
             yield return "11-001";
             yield return "11-006";
+            if (file.Pages.Any(page => page["/Annots"] is not null))
+            {
+                yield return "11-004";
+            }
+
             if (catalog["/Outlines"] is not null)
             {
                 yield return "11-003";
             }
-        }
-
-        if (file.Trailer["/Encrypt"] is not null)
-        {
-            yield return "near 26: encrypted";
         }
     }
 

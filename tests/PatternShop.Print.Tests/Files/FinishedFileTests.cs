@@ -17,7 +17,7 @@ public sealed class FinishedFileTests
 {
     private static readonly XNamespace Rdf = "http://www.w3.org/1999/02/22-rdf-syntax-ns#";
 
-    public static TheoryData<string> Names { get; } = new(Samples.Names.Append("many scripts").Append("large"));
+    public static TheoryData<string> Names { get; } = new(Samples.Names.Append("many scripts").Append("large").Concat(EveryEdition.All.Keys));
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -82,6 +82,17 @@ public sealed class FinishedFileTests
         Assert.All(fonts, font => Assert.Matches(@"^[A-Z]{6}\+\S+ +CID TrueType +Identity-H +yes yes yes ", font));
     }
 
+    /// <summary>ISO 32000-1, table 122: below the baseline is negative.</summary>
+    [Fact]
+    public void Fonts_descend_below_the_baseline()
+    {
+        using var file = PdfDocument.Open(FileOf("many scripts"));
+        var descriptors = file.Structure.CrossReferenceTable.ObjectOffsets.Keys.Select(reference => file.Structure.GetObject(reference).Data).OfType<DictionaryToken>()
+            .Where(token => token.TryGet(NameToken.Create("Descent"), out _)).ToList();
+        Assert.Equal(3, descriptors.Count);
+        Assert.All(descriptors, descriptor => Assert.True(((NumericToken)descriptor.Data["Descent"]).Double < 0));
+    }
+
     [Fact]
     public void The_file_says_what_it_is()
     {
@@ -130,7 +141,12 @@ public sealed class FinishedFileTests
         Assert.All(file.GetPages(), page => Assert.Null(UnmarkedPainting(page.Operations)));
     }
 
-    private static byte[] FileOf(string name) => Samples.Print(name switch
+    private static readonly System.Collections.Concurrent.ConcurrentDictionary<string, Lazy<byte[]>> Made = new(StringComparer.Ordinal);
+
+    // made once for all that look at it; each gets its own copy
+    private static byte[] FileOf(string name) => [.. Made.GetOrAdd(name, _ => new Lazy<byte[]>(() => MakeFile(name))).Value];
+
+    private static byte[] MakeFile(string name) => EveryEdition.All.TryGetValue(name, out var edition) ? edition() : Samples.Print(name switch
     {
         "many scripts" => Samples.ManyScripts,
         "large" => Samples.Large,

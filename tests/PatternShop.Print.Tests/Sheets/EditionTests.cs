@@ -47,22 +47,31 @@ public sealed class EditionTests
         }
     }
 
+    public static TheoryData<string> EditionNames { get; } = new(EveryEdition.All.Keys);
+
     [Theory]
-    [MemberData(nameof(SettingNames))]
-    public void Every_sheet_has_a_bar_of_100_mm_a_rule_of_4_in_and_boxes_of_its_paper(string name)
+    [MemberData(nameof(EditionNames))]
+    public void Every_sheet_has_a_bar_of_100_mm_a_rule_of_4_in_and_boxes_of_its_paper(string name) =>
+        AssertMeasures(EveryEdition.All[name](), EveryEdition.PaperOf(name));
+
+    [Fact]
+    public void Every_sheet_of_a_long_edition_has_them() => AssertMeasures(Printable.Make(Piece.Of(Samples.Large), Version, Paper.A4, Wording.English), Paper.A4);
+
+    [Fact]
+    public void Another_paper_would_be_seen() =>
+        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => AssertMeasures(EveryEdition.All["slip"](), new Paper("nearly A4", 210.15, 297)));
+
+    private static void AssertMeasures(byte[] file, Paper paper)
     {
-        foreach (var paper in new[] { Paper.A4, Paper.Letter })
+        using var pdf = PdfDocument.Open(file);
+        Assert.All(pdf.GetPages(), page =>
         {
-            using var pdf = PdfDocument.Open(Printable.Make(Piece.Of(Samples.Large), Version, paper, Wording.English, PrintSetting.All.Single(setting => setting.Name == name)));
-            Assert.All(pdf.GetPages(), page =>
-            {
-                Assert.Equal(paper.Width, page.Width / PointsPerMillimetre, Exactness);
-                Assert.Equal(paper.Height, page.Height / PointsPerMillimetre, Exactness);
-                var widths = page.Paths.Where(path => path.IsStroked).SelectMany(path => path).Select(line => line.GetBoundingRectangle()?.Width / PointsPerMillimetre ?? 0).ToList();
-                Assert.Contains(widths, width => Math.Abs(width - 100) <= Exactness);
-                Assert.Contains(widths, width => Math.Abs(width - 101.6) <= Exactness);
-            });
-        }
+            Assert.True(Math.Abs(paper.Width - (page.Width / PointsPerMillimetre)) <= Exactness);
+            Assert.True(Math.Abs(paper.Height - (page.Height / PointsPerMillimetre)) <= Exactness);
+            var widths = page.Paths.Where(path => path.IsStroked).SelectMany(path => path).Select(line => line.GetBoundingRectangle()?.Width / PointsPerMillimetre ?? 0).ToList();
+            Assert.Contains(widths, width => Math.Abs(width - 100) <= Exactness);
+            Assert.Contains(widths, width => Math.Abs(width - 101.6) <= Exactness);
+        });
     }
 
     [Theory]

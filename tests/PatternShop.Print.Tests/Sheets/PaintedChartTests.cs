@@ -12,6 +12,8 @@ public sealed class PaintedChartTests
 
     public static TheoryData<string> SampleNames { get; } = new(Samples.Names);
 
+    public static TheoryData<string> SettingNames { get; } = new(PrintSetting.All.Select(setting => setting.Name));
+
     [Theory]
     [MemberData(nameof(SampleNames))]
     public void The_painted_cells_are_those_of_the_definitions(string name) => Assert.Equal(Expected(Samples.All[name]), Painted(Samples.All[name]));
@@ -51,6 +53,32 @@ public sealed class PaintedChartTests
         var other = document with { Motif = document.Motif.With(2, 4, true) };
         Assert.Equal(Expected(other), Painted(other));
         Assert.NotEqual(Expected(document), Painted(other));
+    }
+
+    /// <summary>White lines part the cells: one stands at each edge of each cell, on every sheet of every edition.</summary>
+    [Theory]
+    [MemberData(nameof(SettingNames))]
+    public void Cells_are_as_large_as_they_say_and_where_they_say_to_a_tenth_of_a_millimetre(string name)
+    {
+        foreach (var chart in ChartsOf(Samples.Large, SettingOf(name)).Concat(ChartsOf(Samples.Diamond, SettingOf(name))))
+        {
+            Assert.Empty(MisplacedEdges(chart, 0));
+            Assert.NotEmpty(MisplacedEdges(chart, 0.15));
+        }
+    }
+
+    // Edges of columns and rows, moved by so much, at which no white line stands.
+    private static List<double> MisplacedEdges(PaintedChart chart, double off)
+    {
+        var gaps = chart.Paths.Where(path => path.IsStroked && path.StrokeColor!.ToRGBValues() is { r: 1, g: 1, b: 1 }).SelectMany(path => path).Select(line => line.GetBoundingRectangle()!.Value).ToList();
+        var across = gaps.Where(box => box.Width < box.Height).Select(box => (box.Left / PaintedChart.PointsPerMillimetre) - chart.Left).ToList();
+        var down = gaps.Where(box => box.Width > box.Height).Select(box => chart.PaperHeight - (box.Bottom / PaintedChart.PointsPerMillimetre) - chart.Top).ToList();
+        var (layout, window) = (chart.Layout, chart.Layout.Window);
+        return
+        [
+            .. Enumerable.Range(window.FirstColumn, window.Columns).SelectMany(column => new[] { layout.X(column), layout.X(column) + layout.Cell }).Where(x => !across.Exists(line => Math.Abs(line - x - off) <= Exactness)),
+            .. Enumerable.Range(0, window.Rows).SelectMany(row => new[] { layout.Y(row), layout.Y(row) + layout.Cell }).Where(y => !down.Exists(line => Math.Abs(line - y - off) <= Exactness)),
+        ];
     }
 
     /// <summary>Where the marks of neighbouring sheets meet, every cell that both show lies on itself, and all together are the chart on one sheet.</summary>
@@ -160,6 +188,8 @@ public sealed class PaintedChartTests
 
         return [.. Enumerable.Range(0, cells.GetLength(0)).Select(row => string.Concat(Enumerable.Range(0, piece.Ends).Select(end => cells[row, end])))];
     }
+
+    private static PrintSetting SettingOf(string name) => PrintSetting.All.Single(setting => setting.Name == name);
 
     private static IReadOnlyList<PaintedChart> ChartsOf(PatternDocument document, PrintSetting setting)
     {
