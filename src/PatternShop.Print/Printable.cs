@@ -29,10 +29,18 @@ public static class Printable
     }
 
     /// <summary>How a printable is set, and its pages: on one page if it can be, else as it flows.</summary>
-    internal static (Rhythm Rhythm, Sequence<PagePlan> Pages) Set(SheetFrame sheet) =>
-        OnePage.Find(sheet) is { } rhythm
-            ? (rhythm, Fewest(Rhythm.AfterOnePage(sheet.Setting).SelectMany(after => new[] { (after, true), (after, false) }), way => sheet.Pages(rhythm, way.after, way.Item2)).Pages)
-            : Flow(sheet);
+    internal static (Rhythm Rhythm, Sequence<PagePlan> Pages) Set(SheetFrame sheet)
+    {
+        if (OnePage.Find(sheet) is not { } rhythm)
+        {
+            return Flow(sheet);
+        }
+
+        var after = Fewest(Rhythm.AfterOnePage(sheet.Setting), way => sheet.Pages(sheet.Closing(way))).Way;
+        var pages = sheet.Pages(rhythm, after, true);
+        var closer = sheet.Used(pages[0]) + sheet.Used(pages[^1]) < 1 ? sheet.Pages(rhythm, after, false) : pages;
+        return (rhythm, closer.Count < pages.Count ? closer : pages);
+    }
 
     // A last page with little on it is saved where what comes after the rows can be set closer.
     private static (Rhythm Rhythm, Sequence<PagePlan> Pages) Flow(SheetFrame sheet)

@@ -116,9 +116,15 @@ internal sealed record TwoColumns(Block Body, double Gap) : Block
     {
         var column = (width - Gap) / 2;
         // what is longer than both columns is not measured to its end
-        var all = Body.Fit(column, (2 * height) + Exactness, true);
+        var full = double.IsInfinity(height) ? null : FillBoth(column, height, fresh);
+        if (full is { Rest: not null })
+        {
+            return full;
+        }
+
+        var all = Body.Fit(column, double.PositiveInfinity, true);
         var (low, high) = (all.Height / 2, Math.Min(height, all.Height));
-        if (all.Rest is not null || !Fits(column, high))
+        if (!Fits(column, high))
         {
             return FillBoth(column, height, fresh);
         }

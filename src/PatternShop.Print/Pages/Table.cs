@@ -5,7 +5,11 @@ namespace PatternShop.Print;
 /// <summary>One row of a table. Only its last cell may go on on another page, so that rows are read in order.</summary>
 /// <param name="Tag">The row's node.</param>
 /// <param name="Cells">One block a column; each carries its own tags.</param>
-internal sealed record TableRow(Tag Tag, Sequence<Block> Cells);
+internal sealed record TableRow(Tag Tag, Sequence<Block> Cells)
+{
+    /// <summary>Whether a page never begins with it: it belongs to the row before.</summary>
+    public bool IsBound { get; init; }
+}
 
 /// <summary>
 /// Rows of cells with a thin rule between them. Where it goes on on another page the header row is painted again, as decoration.
@@ -41,6 +45,11 @@ internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRo
         for (var i = 0; i < Rows.Count; i++)
         {
             var row = FitRow(Rows[i], width, height - used, fresh && i == 0);
+            if (row.Rest is null && !(fresh && i == 0) && i + 1 < Rows.Count && Rows[i + 1].IsBound && FitRow(Rows[i + 1], width, height - used - row.Height, false).Rest is not null)
+            {
+                row = new RowFit([], 0, Rows[i]);
+            }
+
             if (!row.Items.IsEmpty)
             {
                 items.Add(row.Items.Moved(0, used));

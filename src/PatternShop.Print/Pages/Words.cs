@@ -8,8 +8,36 @@ namespace PatternShop.Print;
 /// <param name="Tag">What it is; null for decoration.</param>
 internal sealed record Words(string Text, TextStyle Style, Tag? Tag) : Block
 {
-    public override Fit Fit(double width, double height, bool fresh) =>
-        new SetLines(Lettering.Lines(Text, Style, width), Style, Tag).Fit(width, height, fresh);
+    private readonly BrokenLines _broken = new();
+
+    public override Fit Fit(double width, double height, bool fresh) => Set(width).Fit(width, height, fresh);
+
+    /// <summary>Its lines in a width.</summary>
+    public SetLines Set(double width) => new(_broken.Of(Text, Style, width), Style, Tag);
+}
+
+/// <summary>Remembers how a text was broken last: a block is asked again and again for the same width. Says nothing about who holds it, so all are equal.</summary>
+internal sealed class BrokenLines : IEquatable<BrokenLines>
+{
+    private (string Text, TextStyle Style, double Width, Sequence<string> Lines)? _last;
+
+    public Sequence<string> Of(string text, TextStyle style, double width)
+    {
+        if (_last is { } last && ReferenceEquals(last.Text, text) && ReferenceEquals(last.Style, style) && last.Width == width)
+        {
+            return last.Lines;
+        }
+
+        var lines = Lettering.Lines(text, style, width);
+        _last = (text, style, width, lines);
+        return lines;
+    }
+
+    public bool Equals(BrokenLines? other) => other is not null;
+
+    public override bool Equals(object? obj) => obj is BrokenLines;
+
+    public override int GetHashCode() => 0;
 }
 
 /// <summary>Lines that are broken already. A page break leaves at least two lines on either side where there are four or more.</summary>
@@ -52,7 +80,7 @@ internal sealed record Followed(Words Main, Words? Remark) : Block
 
     public override Fit Fit(double width, double height, bool fresh)
     {
-        var set = new SetLines(Lettering.Lines(Main.Text, Main.Style, width), Main.Style, Main.Tag);
+        var set = Main.Set(width);
         Block all = Remark is null ? set : new FollowedLines(set, Remark);
         return (set.Lines.Count <= ReadAtOnce ? new Whole(all) : all).Fit(width, height, fresh);
     }

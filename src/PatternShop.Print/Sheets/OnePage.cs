@@ -10,14 +10,31 @@ internal static class OnePage
     // Narrower columns at the right of a chart would be a word a line.
     private const double LeastBeside = 68;
 
+    // The smallest lettering is worth it where cells become so much larger, as long as they are not good yet.
+    private const double WorthIt = 1.2;
+
     /// <summary>
     /// The most generous rhythm in which it fits with good cells, or else the one with the largest cells; the smallest lettering only where no
-    /// other fits. Null where none does.
+    /// other fits, or where it makes small cells much larger. Null where none does.
     /// </summary>
-    public static Rhythm? Find(SheetFrame sheet) =>
-        sheet.Piece.Bands.Sum(band => (long)band.PrintedRows) > MostRows
-            ? null
-            : Best(sheet, Rhythm.ForOnePage(sheet.Setting)) ?? Best(sheet, Rhythm.AtTheFloor(sheet.Setting));
+    public static Rhythm? Find(SheetFrame sheet)
+    {
+        if (sheet.Piece.Bands.Sum(band => (long)band.PrintedRows) > MostRows)
+        {
+            return null;
+        }
+
+        var usual = Best(sheet, Rhythm.ForOnePage(sheet.Setting));
+        if (usual is not null && usual.Cells.Most >= Worth(usual))
+        {
+            return usual;
+        }
+
+        var floor = Best(sheet, Rhythm.AtTheFloor(sheet.Setting));
+        return usual is null || floor?.Cells.Most >= WorthIt * usual.Cells.Most ? floor : usual;
+
+        static double Worth(Rhythm rhythm) => rhythm.Cells.Good / WorthIt;
+    }
 
     private static Rhythm? Best(SheetFrame sheet, IEnumerable<Rhythm> ways)
     {

@@ -66,7 +66,7 @@ internal static class RowsBlock
         return new Table(widths, Head(true), Head(false), rows.ToSequence(), rhythm.Padding)
         {
             HasTopRule = first == 1,
-            FewestRows = rhythm.SharesLines ? 1 : 3,
+            FewestRows = rhythm.SharesLines || rhythm.Styles == Styles.Large ? 1 : 3,
         };
     }
 
@@ -141,7 +141,7 @@ internal static class RowsBlock
                     new Words(with.Wording.ShortHeading(stitch.From), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
                     new Words(with.Wording.StitchText(piece, stitch), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
                 ],
-                (with.Widths, with.Rhythm)));
+                (with.Widths, with.Rhythm)) with { IsBound = rows.Count > 0 });
         }
     }
 }

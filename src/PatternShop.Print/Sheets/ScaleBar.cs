@@ -17,32 +17,36 @@ internal static class ScaleBar
 
     /// <summary>How high bar and words are.</summary>
     public static double HeightOf(TextStyle style, double width, Wording wording) =>
-        Math.Max(2 * style.LineHeight, Words(style, width, wording).Count * style.LineHeight) + (Beside(style, width) ? 0 : 2 * style.LineHeight);
+        Beside(style, width) ? Math.Max(2, Words(style, width, wording).Count) * style.LineHeight : (1 + Words(style, width, wording).Count) * style.LineHeight;
 
     /// <summary>The marks; the left end of the bar is at the left, its top below.</summary>
     public static IEnumerable<Placed> Of(TextStyle style, double width, Wording wording)
     {
-        var middle = style.LineHeight;
+        var beside = Beside(style, width);
+        var middle = beside ? style.LineHeight : style.LineHeight / 2;
         var steps = Enumerable.Range(0, (int)(Length / Step)).Where(i => i % 2 == 0)
             .Select(i => Rectangle(i * Step, middle - Thickness, Step, Thickness)).ToSequence();
         yield return new Placed(new AreaMark(0, 0, steps, Grey), null);
         yield return new Placed(new StrokeMark(0, 0, [Rectangle(0, middle - Thickness, Length, Thickness)], true, 0.15, Grey), null);
         yield return new Placed(new StrokeMark(0, middle, Ticks(), false, 0.15, Grey), null);
-        foreach (var mark in Labels(style, middle))
+        foreach (var mark in beside ? Labels(style, middle) : Label(style, middle))
         {
             yield return mark;
         }
 
-        var beside = Beside(style, width);
         var lines = Words(style, width, wording);
         for (var i = 0; i < lines.Count; i++)
         {
-            var (x, y) = beside ? (Left, (i * style.LineHeight) + style.Baseline) : (0, ((i + 2) * style.LineHeight) + style.Baseline);
+            var (x, y) = beside ? (Left, (i * style.LineHeight) + style.Baseline) : (0, ((i + 1) * style.LineHeight) + style.Baseline);
             foreach (var mark in TextLine.Set(lines[i], x, y, style, null))
             {
                 yield return mark;
             }
         }
+
+        // in large letters both lengths stand at the right of bar and rule, in their order
+        IEnumerable<Placed> Label(TextStyle labels, double at) =>
+            TextLine.Set($"{wording.MillimetresText((int)Length)} / {wording.InchesText(Inches)}", Left, at + (0.35 * labels.Em), labels, null);
 
         IEnumerable<Placed> Labels(TextStyle labels, double at) =>
         [

@@ -11,6 +11,7 @@ internal static class ScheduleBlock
     private const double LargeTextWidth = 112;
     private const double NarrowBoxes = 45;
     private const int FewBoxes = 3;
+    private const double Narrow = 110;
 
     /// <param name="piece">The piece.</param>
     /// <param name="rhythm">How it is set.</param>
@@ -21,15 +22,17 @@ internal static class ScheduleBlock
         var heading = Headings.Section(wording.ScheduleTitle, rhythm);
         var table = new Tag(TagKind.Table);
         var head = new Tag(TagKind.TableRow, table);
+        // in a narrow column the heads would take more lines than what they head
+        var isShared = rhythm.SharesLines || (width < Narrow && rhythm.Styles != Styles.Large);
         string[] names = [wording.WeaveColumn, wording.TickColumn];
         TableRow Head(bool tagged) => new(head, names.Select(Block (name) => new Words(name, rhythm.Styles.Strong, tagged ? new Tag(TagKind.HeaderCell, head) : null)).ToSequence());
         var body = new Table(
             [TextRoom(Schedule.Of(piece).Max(Times), rhythm, width)],
-            rhythm.SharesLines ? null : Head(true),
-            rhythm.SharesLines ? null : Head(false),
+            isShared ? null : Head(true),
+            isShared ? null : Head(false),
             Schedule.Of(piece).Select(line => Row(piece, line, rhythm, wording, table)).ToSequence(),
             rhythm.Padding);
-        return rhythm.SharesLines
+        return isShared
             ? new Headed(new Followed(heading, new Words(wording.TickColumn, rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))), 0.8, body)
             : new Headed(heading, 1, body);
     }

@@ -38,12 +38,15 @@ internal sealed class SheetFrame
     public Sequence<PagePlan> Pages(Rhythm rhythm, Rhythm after, bool apart)
     {
         var chart = new ChartSheets(Piece, rhythm, Wording, Room.Height);
-        var closing = new Stack([.. ClosingBlocks.Of(Piece, Version, after, Wording), .. ShaftsBlock.Of(Piece, after, Wording, Room.Width)]);
+        var closing = Closing(after);
         Sequence<Stacked> begin = rhythm.Place == RowsPlace.AtTheRight
             ? [new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, new Beside(chart, rhythm.ChartWidth, Rhythm.ColumnGap, Work(rhythm, rhythm.RowsWidth(Room.Width)))))]
             : [new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, chart)), .. UnderChart(rhythm)];
         return Pages(new Stack([.. Before(rhythm), .. begin, new Stacked(after.Section, apart ? new OnNewPage(closing) : closing)]));
     }
+
+    /// <summary>What comes after the rows.</summary>
+    public Stack Closing(Rhythm rhythm) => new([.. ClosingBlocks.Of(Piece, Version, rhythm, Wording), .. ShaftsBlock.Of(Piece, rhythm, Wording, Room.Width)]);
 
     /// <summary>The pages of anything, with their feet.</summary>
     public Sequence<PagePlan> Pages(Block body) => PagePlanner.Plan(Paper, _margins, body, (page, of) => [.. TestMarks(), .. _footer.Marks(page, of)]);

@@ -91,6 +91,16 @@ public sealed class BlockTests
     }
 
     [Fact]
+    public void A_bound_row_never_begins_a_page()
+    {
+        var table = Table(6);
+        var bound = table with { Rows = table.Rows.Select((row, i) => row with { IsBound = i == 4 }).ToSequence() };
+        Assert.Equal(["head", "r1", "r2", "r3", "r4"], Texts(table.Fit(100, 50, true)));
+        Assert.Equal(["head", "r1", "r2", "r3"], Texts(bound.Fit(100, 50, true)));
+        Assert.Equal(["head", "r4", "r5", "r6"], Texts(bound.Fit(100, 50, true).Rest!.Fit(100, 50, true)));
+    }
+
+    [Fact]
     public void Fewer_than_three_rows_are_not_left_at_the_foot_of_a_page()
     {
         Assert.True(Table(6).Fit(100, 39, false).IsNothing);
