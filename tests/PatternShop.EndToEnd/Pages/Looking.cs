@@ -41,7 +41,7 @@ internal static class Looking
             await Assertions.Expect(shown).ToBeVisibleAsync();
             Assert.Equal(width, await visit.Page.EvaluateAsync<int>("innerWidth"));
             var look = string.Create(CultureInfo.InvariantCulture, $"{address}, look {theme}, {width} px");
-            faults.AddRange((theme == 0 && width == 1280 ? await Axe.FindingsAsync(visit) : await Axe.LooksAsync(visit)).Select(finding => $"{look}: {finding}"));
+            faults.AddRange((theme == 0 && width == 1280 ? await Axe.FindingsAsync(visit) : await Axe.LooksAsync(visit, Themes[theme].ForcedColors == ForcedColors.Active)).Select(finding => $"{look}: {finding}"));
             faults.AddRange((await Width.OverflowAsync(visit)).Select(wide => $"{look}: {wide}"));
             faults.AddRange((await ContrastAsync(visit, Themes[theme].Contrast == Contrast.More)).Select(soft => $"{look}: {soft}"));
         }
