@@ -48,18 +48,44 @@ public sealed partial class PrintedDirectionsTests
 
     private static void BothReadersAgree(PatternDocument document)
     {
-        var file = Samples.Print(document);
+        var plan = Printable.Plan(Piece.Of(document), VersionLine.NotIssued, Paper.A4, Wording.English);
+        var file = Painter.Paint(plan);
         var rows = PrintedRows.Of(file);
         Assert.Empty(PrintedRows.Differences(rows, document));
         var (said, code) = OutsideTool.Run("PATTERNSHOP_PDFTOTEXT", "pdftotext", file, "-raw", "FILE", "-");
         Assert.Equal(0, code);
-        Assert.Null(FirstMissing(said, rows));
+        var pages = said.Split('\f').Select((page, i) => i < plan.Pages.Count ? WithoutDecoration(page, plan.Pages[i]) : page);
+        Assert.Null(FirstMissing(string.Join('\f', pages), rows));
     }
+
+    // A row may be broken at the end of a column, and the heads stand over the next one again: decoration, which the other program cannot tell from the rest.
+    private static string WithoutDecoration(string said, PagePlan page)
+    {
+        var text = Collapsed(said);
+        var run = new List<string>();
+        foreach (var item in page.Items.Append(new Placed(new TextMark(0, 0, new TextPiece("", Typeface.Regular), new TextStyle(1)), new Tag(TagKind.Paragraph))).Where(item => item.Mark is TextMark))
+        {
+            if (item.Tag is null)
+            {
+                run.Add(((TextMark)item.Mark).Piece.Text.Trim());
+            }
+            else if (run.Count > 0)
+            {
+                var heads = string.Join(' ', run);
+                text = text.IndexOf(heads, StringComparison.Ordinal) is var at and >= 0 ? Collapsed(text.Remove(at, heads.Length)) : text;
+                run.Clear();
+            }
+        }
+
+        return text;
+    }
+
+    private static string Collapsed(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     // What the other program misses, or reads beside what it should. A row may be broken at the end of a sheet; the next one begins with its foot and the heads of columns.
     private static string? FirstMissing(string said, IReadOnlyList<PrintedRow> rows)
     {
-        var pages = said.Split('\f').Select(page => string.Join(' ', page.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))).ToList();
+        var pages = said.Split('\f').Select(Collapsed).ToList();
         var title = $" {Wording.English.RowsTitle} ";
         var on = pages.FindIndex(page => page.Contains(title, StringComparison.Ordinal));
         var at = on < 0 ? 0 : pages[on].IndexOf(title, StringComparison.Ordinal);
