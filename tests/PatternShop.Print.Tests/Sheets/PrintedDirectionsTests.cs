@@ -65,14 +65,13 @@ public sealed partial class PrintedDirectionsTests
         var run = new List<string>();
         foreach (var item in page.Items.Append(new Placed(new TextMark(0, 0, new TextPiece("", Typeface.Regular), new TextStyle(1)), new Tag(TagKind.Paragraph))).Where(item => item.Mark is TextMark))
         {
-            if (item.Tag is null)
+            if (item.Tag is null && ((TextMark)item.Mark).Piece.Text.Trim() is { Length: > 0 } words)
             {
-                run.Add(((TextMark)item.Mark).Piece.Text.Trim());
+                run.Add(words);
             }
-            else if (run.Count > 0)
+            else if (item.Tag is not null && run.Count > 0)
             {
-                var heads = string.Join(' ', run);
-                text = text.IndexOf(heads, StringComparison.Ordinal) is var at and >= 0 ? Collapsed(text.Remove(at, heads.Length)) : text;
+                text = Collapsed(text.Replace(string.Join(' ', run), "", StringComparison.Ordinal));
                 run.Clear();
             }
         }
