@@ -20,6 +20,7 @@ public sealed class KilledServerTests(Stage stage, MakerBench bench) : IClassFix
     private static readonly bool IsFull = Environment.GetEnvironmentVariable("PATTERNSHOP_EFFORT") == "full";
     private static readonly int Kills = IsFull ? 200 : 25;
     private static readonly int Strokes = IsFull ? 10_000 : 300;
+    private static readonly int Steps = IsFull ? 500 : 20;
     private static readonly TimeSpan Most = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(50);
@@ -49,6 +50,54 @@ public sealed class KilledServerTests(Stage stage, MakerBench bench) : IClassFix
         var seen = await window.Script.SeenAsync(Rows, Ends);
         Assert.InRange(seen.Sum(row => row.Count(cell => cell == 'x')), Rows, Rows * (Ends - 1));
         await SameAsync(window, seen, "at the end");
+    }
+
+    [Fact]
+    public async Task Every_step_can_be_undone_and_brought_back_by_a_page_that_was_loaded_anew()
+    {
+        var window = await OpenAsync("Back and forth");
+        var (page, editor) = (window.Visit.Page, window.Editor);
+        var blank = await editor.PictureAsync();
+        // as a page that is gone leaves them behind: each turns one cell over
+        await page.EvaluateAsync("""
+            ({ steps, rows, ends }) => {
+              const id = location.pathname.split('/').pop();
+              for (let step = 0; step < steps; step++) {
+                const [row, end, over] = [step % rows, Math.floor(step / rows) % ends, Math.floor(step / rows / ends) % 2 === 0];
+                const text = `${rows.toString(36)}.${ends.toString(36)} ${over ? 'o' : 'u'}${row.toString(36)}:${end.toString(36)}`;
+                localStorage.setItem(`patternshop:stroke:${id}:gone:${step + 1}`, JSON.stringify({ client: 'gone', sequence: step + 1, text, cells: 1 }));
+              }
+            }
+            """, new { steps = Steps, rows = Rows, ends = Ends });
+        await ReloadAsync();
+        await page.WaitForFunctionAsync("() => localStorage.length === 0", null, new PageWaitForFunctionOptions { Timeout = (float)Patience.TotalMilliseconds });
+        var drawn = await editor.PictureAsync();
+        Assert.NotEqual(blank, drawn);
+        await ReloadAsync();
+        Assert.Equal(drawn, await editor.PictureAsync());
+        await PressAsync("Control+z", "Undo");
+        Assert.Equal(blank, await editor.PictureAsync());
+        await ReloadAsync();
+        await PressAsync("Control+y", "Redo");
+        Assert.Equal(drawn, await editor.PictureAsync());
+
+        async Task ReloadAsync()
+        {
+            await page.ReloadAsync();
+            await editor.SavedAsync();
+        }
+
+        // the step that is named last is the last one: then there is none left
+        async Task PressAsync(string key, string button)
+        {
+            for (var step = 0; step < Steps; step++)
+            {
+                await editor.PressAsync(key);
+            }
+
+            await Assertions.Expect(page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = button, Exact = true })).ToBeDisabledAsync(new LocatorAssertionsToBeDisabledOptions { Timeout = (float)Patience.TotalMilliseconds });
+            await editor.SavedAsync();
+        }
     }
 
     /// <summary>
