@@ -16,6 +16,14 @@ public sealed class ReadmeTests
         Assert.NotEqual(facts, Facts(Block(readme, "### A small document").Replace("\"xx..\"", "\"x.x.\"", StringComparison.Ordinal)));
     }
 
+    [Fact]
+    public void The_colours_that_have_a_name_are_listed()
+    {
+        var line = File.ReadLines(Path.Combine(Checkout.Top, "README.md")).Single(line => line.StartsWith("| `cloth` |", StringComparison.Ordinal));
+        var listed = line[(line.IndexOf("Colours with a name here: ", StringComparison.Ordinal) + "Colours with a name here: ".Length)..^2];
+        Assert.Equal(NamedColours.All.Select(colour => colour.Name), listed.Split(", ").Select(name => name.Trim('`')));
+    }
+
     private static string Facts(string document)
     {
         var read = Assert.IsType<ReadResult.Read>(PatternReader.Read(Encoding.UTF8.GetBytes(document)));

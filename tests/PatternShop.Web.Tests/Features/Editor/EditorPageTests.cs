@@ -58,6 +58,7 @@ public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBe
         context.Services.AddSingleton(bench.Patterns);
         context.Services.AddSingleton(RandomNumberGenerator.Create());
         context.Services.AddSingleton<WindowNames>();
+        context.Services.AddSingleton<TimeProvider>(new HandClock());
         context.Services.AddSingleton<AuthenticationStateProvider>(new SignedIn(maker));
         return context;
     }
