@@ -66,7 +66,7 @@ internal static class RowsBlock
         return new Table(widths, Head(true), Head(false), rows.ToSequence(), rhythm.Padding)
         {
             HasTopRule = first == 1,
-            FewestRows = rhythm.SharesLines || rhythm.Styles == Styles.Large ? 1 : 3,
+            FewestRows = rhythm.SharesLines ? 1 : rhythm.Styles == Styles.Large ? 2 : 3,
         };
     }
 
