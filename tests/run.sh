@@ -2,7 +2,7 @@
 # The test command: brings its tools, restores, builds once in Release, runs every test project.
 # The last line is "N passed, N failed". A skipped test, a project that has run no test or did not finish, and a build
 # or tools that failed count as failed, one each; the lines above say which.
-# Settings: PATTERNSHOP_JOBS (projects at a time, 2), PATTERNSHOP_TIMEOUT (of one project, 30m), PATTERNSHOP_EFFORT
+# Settings: PATTERNSHOP_ONLY (one class, for long runs), PATTERNSHOP_JOBS (projects at a time, 2), PATTERNSHOP_TIMEOUT (of one project, 30m), PATTERNSHOP_EFFORT
 # (quick or full, read by the tests), and the program for each tool (see tools.sh).
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
@@ -52,7 +52,7 @@ run_project() {
   local name=$1 begin code=0
   begin=$(date +%s%3N)
   timeout --kill-after=30s "${PATTERNSHOP_TIMEOUT:-30m}" dotnet exec "tests/$name/bin/Release/net10.0/$name.dll" \
-    -noLogo -noColor -noAutoReporters -result-xml "$scratch/$name.xml" > "$scratch/$name.log" 2>&1 || code=$?
+    -noLogo -noColor -noAutoReporters ${classes:+-class "$classes"} -result-xml "$scratch/$name.xml" > "$scratch/$name.log" 2>&1 || code=$?
   seconds_since "$begin" > "$scratch/$name.time"
   echo $code > "$scratch/$name.code"
 }
@@ -93,8 +93,12 @@ fi
 step "restore" dotnet restore PatternShop.sln --locked-mode
 step "build" dotnet build PatternShop.sln -c Release --no-restore -warnaserror --tl:off
 
+# a long run of one class alone: "Project:*Class*"
+only=${PATTERNSHOP_ONLY:-}
+classes=${only#*:}
 projects=()
-for file in $(grep -l 'Include="xunit.v3"' tests/*/*.csproj); do projects+=("$(basename "$file" .csproj)"); done
+[ -z "$only" ] || projects=("${only%%:*}")
+for file in $(grep -l 'Include="xunit.v3"' tests/*/*.csproj); do [ -n "$only" ] || projects+=("$(basename "$file" .csproj)"); done
 declare -A running
 begin=$(date +%s%3N)
 for name in "${projects[@]}"; do

@@ -75,7 +75,7 @@ internal static class OnePage
     {
         var room = sheet.Room.Height - sheet.HeightAboveChart(rhythm) - Rounding;
         var most = room <= 0 ? 0 : chart.WholeCell(new Room(sheet.Room.Width - Rhythm.ColumnGap - LeastBeside, room));
-        for (var cell = most; cell >= rhythm.Cells.Least; cell -= Step)
+        for (var cell = most; cell >= rhythm.Cells.Least; cell = cell > rhythm.Cells.Least ? Math.Max(cell - Step, rhythm.Cells.Least) : 0)
         {
             if (sheet.HeightOfRows(rhythm, sheet.Room.Width - Rhythm.ColumnGap - chart.WidthWith(cell) - Rounding) <= room)
             {

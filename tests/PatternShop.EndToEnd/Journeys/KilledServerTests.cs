@@ -18,6 +18,8 @@ public sealed class KilledServerTests(Stage stage, MakerBench bench) : IClassFix
     private const int LongestWait = 200;
 
     private static readonly bool IsFull = Environment.GetEnvironmentVariable("PATTERNSHOP_EFFORT") == "full";
+    // the clock of the wall can be believed where nothing else runs
+    private static readonly bool IsAlone = IsFull && Environment.GetEnvironmentVariable("PATTERNSHOP_ONLY")?.Contains(nameof(KilledServerTests), StringComparison.Ordinal) == true;
     private static readonly int Kills = IsFull ? 200 : 25;
     private static readonly int Strokes = IsFull ? 10_000 : 300;
     private static readonly int Steps = IsFull ? 500 : 20;
@@ -121,7 +123,7 @@ public sealed class KilledServerTests(Stage stage, MakerBench bench) : IClassFix
             await bench.StartAgainAsync();
             var (wall, own) = await BackAsync(calm, busy);
             longest = wall > longest ? wall : longest;
-            Assert.True((IsFull ? wall : own) <= Most, FormattableString.Invariant($"after kill {kill} the pages were back after {wall.TotalSeconds:0.0} s"));
+            Assert.True((IsAlone ? wall : own) <= Most, FormattableString.Invariant($"after kill {kill} the pages were back after {wall.TotalSeconds:0.0} s"));
             foreach (var window in new[] { calm, busy })
             {
                 await window.Editor.SavedAsync();

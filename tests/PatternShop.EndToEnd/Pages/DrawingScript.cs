@@ -113,7 +113,7 @@ internal sealed class DrawingScript(IPage page)
             },
           };
 
-          // for every step along a straight line from sample to sample one of the cells nearest to it is marked, and no cell is that lies further off
+          // for every step along a straight line from sample to sample one of the cells nearest to it is marked, unless one as near lies outside, and no cell is that lies further off
           const judge = ({ rows, ends }, points, before, after) => {
             const over = !before[points[0].row][points[0].end];
             const inside = (row, end) => row >= 0 && row < rows && end >= 0 && end < ends;
@@ -127,9 +127,9 @@ internal sealed class DrawingScript(IPage page)
                 const [row, end] = [from.row + (to.row - from.row) * step / steps, from.end + (to.end - from.end) * step / steps];
                 const other = steep ? end : row;
                 const nearest = [...new Set([Math.floor(other), Math.ceil(other)])].filter(one => Math.abs(one - other) <= 0.5 + 1e-9)
-                  .map(one => steep ? [Math.round(row), one] : [one, Math.round(end)]).filter(cell => inside(...cell));
-                nearest.forEach(([r, e]) => { near[r][e] = true; });
-                if (nearest.length > 0 && !nearest.some(([r, e]) => after[r][e] === over)) { faults.push(`gap at ${row},${end}`); }
+                  .map(one => steep ? [Math.round(row), one] : [one, Math.round(end)]);
+                nearest.filter(cell => inside(...cell)).forEach(([r, e]) => { near[r][e] = true; });
+                if (nearest.every(cell => inside(...cell)) && !nearest.some(([r, e]) => after[r][e] === over)) { faults.push(`gap at ${row},${end}`); }
               }
             });
             for (let row = 0; row < rows; row++) {
