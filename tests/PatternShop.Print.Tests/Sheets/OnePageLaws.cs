@@ -21,7 +21,7 @@ public sealed class OnePageLaws
     private const double Column = 62;
 
     // So much of a page is left for cells and rows beside title, counts, order of work, headings and foot.
-    private const double AlwaysFits = 0.35;
+    private const double AlwaysFits = 0.25;
 
     private static readonly VersionLine Version = new(1, new DateOnly(2026, 11, 24)) { Maker = "Studio at the mill" };
 
