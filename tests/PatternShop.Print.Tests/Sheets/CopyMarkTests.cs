@@ -41,6 +41,17 @@ public sealed class CopyMarkTests
         Assert.All(pages, page => Assert.Equal(Address, Read(Noisy(page, 1, 90))));
     }
 
+    /// <summary>Nobody has cut the sheet's corner out: the code is found among everything else on the page.</summary>
+    [Fact]
+    public void The_code_is_found_on_the_picture_of_a_whole_sheet()
+    {
+        var page = Pictures(Printable.Make(Piece.Of(Samples.Diamond), Version, Paper.A4, Wording.English), Resolution, "-l", "1")[0];
+        for (var seed = 1; seed <= Effort.Of(5, 100); seed++)
+        {
+            Assert.Equal((seed, Address), (seed, Read(Noisy(page, (uint)seed, 90))));
+        }
+    }
+
     [Fact]
     public void More_noise_than_any_camera_has_hides_the_code_so_the_reading_can_fail()
     {
