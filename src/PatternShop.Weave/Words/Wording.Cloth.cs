@@ -22,6 +22,9 @@ public partial class Wording
     public string ClothCaption(bool whole, ClothSide side = ClothSide.Face) =>
         $"The cloth, {Name(side)}" + (whole ? "" : $": {Corner(side)}");
 
+    /// <summary>The same where both sides stand beside each other, and how the back came there.</summary>
+    public string ClothSideCaption(bool whole, ClothSide side) => ClothCaption(whole, side) + (side == ClothSide.Back ? ", turned over like a page" : "");
+
     /// <summary>Which side of the cloth.</summary>
     public string Name(ClothSide side) => side == ClothSide.Face ? "face" : "back";
 
