@@ -18,8 +18,8 @@ public sealed record BegunText(
     Stroke? Filled = null)
 {
     /// <summary>
-    /// Characters of a text that is taken. A change of a field is one message that holds its text twice, and one over 32 kB closes
-    /// the circuit: a sign takes up to six bytes in it, a tab four.
+    /// Characters of a text that is taken: charts of about 50 by 50 cells. A change of a field is one message that holds its text twice, and
+    /// a sign takes up to six bytes in it, a tab four; even the hub's own bound of 32 kB, far below ours, takes cells of that many.
     /// </summary>
     public const int Most = 5_000;
 
