@@ -52,8 +52,11 @@ public sealed class Piece
     /// <summary>Stretches of rows woven once or again and again; together all rows.</summary>
     public Sequence<Band> Bands { get; }
 
-    /// <summary>The distinct readings, in the order of <see cref="Keys"/>.</summary>
+    /// <summary>The distinct readings, in the order of <see cref="Keys"/>; worked out when they are asked for first, then kept.</summary>
     public Sequence<Reading> Readings => _readings.Value;
+
+    /// <summary>Whether all readings have been worked out and are kept.</summary>
+    public bool KeepsReadings => _readings.IsValueCreated;
 
     /// <summary>Makes the piece of a document.</summary>
     /// <exception cref="ArgumentException">The document breaks a rule of <see cref="DocumentRules"/>.</exception>
@@ -72,6 +75,16 @@ public sealed class Piece
     /// <summary>The reading of a row.</summary>
     /// <param name="number">The row's number, from 1.</param>
     public Reading Reading(int number) => Readings[Rows[number - 1].Reading];
+
+    /// <summary>
+    /// Reads rows by their numbers, from 1, each time anew: equal to <see cref="Reading(int)"/>, but the piece keeps nothing. For who wants
+    /// few rows or each once, one after another: readings are many times the size of the chart.
+    /// </summary>
+    public Func<int, Reading> Reader()
+    {
+        var search = new WritingSearch(Document.Motif.Columns);
+        return number => Read(search, Rows[number - 1].Reading);
+    }
 
     /// <summary>What the weft does in a row at an end.</summary>
     /// <param name="number">The row's number, from 1.</param>
@@ -160,11 +173,17 @@ public sealed class Piece
                 continue;
             }
 
-            var runs = Runs.Of(Cells, i, Keys[i].From);
-            readings[i] = new Reading(Keys[i], runs, search.Of(runs, ShortestWriting.Levels));
+            readings[i] = Read(search, i);
         }
 
         return Sequence.Of<Reading>(readings);
+    }
+
+    private Reading Read(WritingSearch search, int reading)
+    {
+        var key = Keys[reading];
+        var runs = Runs.Of(Cells, reading, key.From);
+        return new Reading(key, runs, search.Of(runs, ShortestWriting.Levels));
     }
 
     /// <summary>Readings, by index, are alike when their cells and their travel are.</summary>

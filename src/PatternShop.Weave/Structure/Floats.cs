@@ -18,7 +18,7 @@ public static class Floats
     {
         ArgumentNullException.ThrowIfNull(piece);
         var (weftOver, weftUnder) = (0, 0);
-        foreach (var run in piece.Readings.SelectMany(reading => reading.Runs))
+        foreach (var run in Enumerable.Range(0, piece.Cells.Rows).SelectMany(row => Runs.Of(piece.Cells, row, Side.Left)))
         {
             (weftOver, weftUnder) = run.Stroke == Stroke.Over
                 ? (Math.Max(weftOver, run.Count), weftUnder)

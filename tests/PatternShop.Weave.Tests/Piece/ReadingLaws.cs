@@ -84,6 +84,15 @@ public sealed class ReadingLaws
     });
 
     [Fact]
+    public void Reading_rows_once_says_the_same_and_keeps_nothing() => Law.OfDocuments(document =>
+    {
+        var (piece, other) = (Piece.Of(document), Piece.Of(document));
+        var read = piece.Reader();
+        Assert.All(Enumerable.Range(1, piece.Rows.Count).Reverse(), number => Assert.Equal(other.Reading(number), read(number)));
+        Assert.Equal((false, true), (piece.KeepsReadings, other.KeepsReadings));
+    });
+
+    [Fact]
     public void Pattern_end_j_shows_motif_end_j_plus_offset() => Law.OfDocuments(document =>
     {
         var piece = Piece.Of(document);

@@ -42,8 +42,8 @@ internal sealed class PatternView
     /// <summary>Finds what repeats and mirrors, in the same way.</summary>
     public Task<RepeatAdvice> RepeatsAsync() => _repeats.Value;
 
-    /// <summary>Works out everything that a page shows, away from whoever waits for something else.</summary>
-    public Task PrepareAsync() => Task.Run(() => _ = (Piece.Readings, Findings));
+    /// <summary>Works out what a page shows, away from whoever waits for something else; rows are read by <see cref="WrittenRows"/>, which keeps no readings.</summary>
+    public Task PrepareAsync() => Task.Run(() => _ = (Piece, Findings));
 
     /// <summary>The step that undo would take back; null when there is none.</summary>
     public string? UndoName => _now.UndoName;

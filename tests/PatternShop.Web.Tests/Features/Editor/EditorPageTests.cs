@@ -33,6 +33,8 @@ public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBe
         await new FieldEdits(other, "another window").MakeAsync(TestBench.Stroke(Diamond.Motif, (0, 0, !Diamond.Motif[0, 0])));
         page.WaitForAssertion(() => Assert.NotEqual(before, page.Find("table.rows").TextContent));
         Assert.Equal(title, page.Find("[data-piece]").GetAttribute("aria-label"));
+        // readings are many times the size of the chart: no open pattern keeps them
+        Assert.False(other.View.Piece.KeepsReadings);
     }
 
     [Theory]

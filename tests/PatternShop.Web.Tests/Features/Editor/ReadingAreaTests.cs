@@ -46,6 +46,7 @@ public sealed class ReadingAreaTests(SharedBench shared) : IClassFixture<SharedB
 
     private static void AssertRows(PanelHost<ReadingArea> area)
     {
+        Assert.False(area.Editing.View.Piece.KeepsReadings);
         var piece = Piece.Of(area.Document);
         var expected = piece.PrintedRows().Select(number => Wording.English.WritingText(piece.Reading(number).Writing));
         Assert.Equal(expected, area.Page.FindAll("tbody td.runs").Select(DirectionsTable.Written));
