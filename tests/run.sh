@@ -2,8 +2,9 @@
 # The test command: brings its tools, restores, builds once in Release, runs every test project.
 # The last line is "N passed, N failed". A skipped test, a project that has run no test or did not finish, and a build
 # or tools that failed count as failed, one each; the lines above say which.
-# Settings: PATTERNSHOP_ONLY (one class, for long runs), PATTERNSHOP_JOBS (projects at a time, 2), PATTERNSHOP_TIMEOUT (of one project, 30m), PATTERNSHOP_EFFORT
-# (quick or full, read by the tests), and the program for each tool (see tools.sh).
+# Settings: PATTERNSHOP_ONLY (some classes, "Project:*Class*"), PATTERNSHOP_ALONE (the same, of classes that believe the clock: left out of their projects, then
+# run one after another with nothing beside them), PATTERNSHOP_JOBS (projects at a time, 2), PATTERNSHOP_TIMEOUT (of one project, 30m), PATTERNSHOP_EFFORT (quick
+# or full, read by the tests), and the program for each tool (see tools.sh).
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 exec < /dev/null
@@ -44,27 +45,32 @@ step() {
     echo "$what: FAILED"
     exit 1
   fi
-  printf '%-32s %40s\n' "$what" "$(seconds_since "$begin")"
+  printf '%-42s %40s\n' "$what" "$(seconds_since "$begin")"
 }
 
-# Runs in the background; leaves name.log, name.xml, name.code and name.time.
-run_project() {
-  local name=$1 begin code=0
+# Runs in the background. $1 a project, or some of its classes: "Project:*Class*"; $2 classes that are left out; $3 classes that are told that they run alone.
+# Leaves files named like $1: log, xml, code and time.
+run_tests() {
+  local what=$1 without=$2 alone=$3 name=${1%%:*} begin code=0
+  local options=() class
+  set -f # the stars are for xUnit
+  [ "$name" = "$what" ] || options+=(-class "${what#*:}")
+  for class in $without; do [ "${class%%:*}" != "$name" ] || options+=(-class- "${class#*:}"); done
   begin=$(date +%s%3N)
-  timeout --kill-after=30s "${PATTERNSHOP_TIMEOUT:-30m}" dotnet exec "tests/$name/bin/Release/net10.0/$name.dll" \
-    -noLogo -noColor -noAutoReporters ${classes:+-class "$classes"} -result-xml "$scratch/$name.xml" > "$scratch/$name.log" 2>&1 || code=$?
-  seconds_since "$begin" > "$scratch/$name.time"
-  echo $code > "$scratch/$name.code"
+  PATTERNSHOP_ALONE=$alone timeout --kill-after=30s "${PATTERNSHOP_TIMEOUT:-30m}" dotnet exec "tests/$name/bin/Release/net10.0/$name.dll" \
+    -noLogo -noColor -noAutoReporters "${options[@]}" -result-xml "$scratch/$what.xml" > "$scratch/$what.log" 2>&1 || code=$?
+  seconds_since "$begin" > "$scratch/$what.time"
+  echo $code > "$scratch/$what.code"
 }
 
-# The number that xUnit's report gives for the whole project, 0 without a report.
+# The number that xUnit's report gives for the whole run, 0 without a report.
 count() {
   local head
   head=$(grep -o '<assembly [^>]*>' "$scratch/$1.xml" 2> /dev/null) || true
   if [[ $head =~ \ $2=\"([0-9]+)\" ]]; then echo "${BASH_REMATCH[1]}"; else echo 0; fi
 }
 
-report_project() {
+report() {
   local name=$1 good bad skipped code said=""
   code=$(cat "$scratch/$name.code")
   good=$(count "$name" passed)
@@ -79,7 +85,7 @@ report_project() {
     said+=" Exit code $code."
   fi
   if [ "$bad" -ne 0 ]; then cat "$scratch/$name.log"; fi
-  printf '%-32s %7d passed %7d failed %15s%s\n' "$name" "$good" "$bad" "$(cat "$scratch/$name.time")" "${said:+  $said}"
+  printf '%-42s %7d passed %7d failed %15s%s\n' "$name" "$good" "$bad" "$(cat "$scratch/$name.time")" "${said:+  $said}"
   passed=$((passed + good))
   failed=$((failed + bad))
 }
@@ -93,21 +99,28 @@ fi
 step "restore" dotnet restore PatternShop.sln --locked-mode
 step "build" dotnet build PatternShop.sln -c Release --no-restore -warnaserror --tl:off
 
-# a long run of one class alone: "Project:*Class*"
-only=${PATTERNSHOP_ONLY:-}
-classes=${only#*:}
-projects=()
-[ -z "$only" ] || projects=("${only%%:*}")
-for file in $(grep -l 'Include="xunit.v3"' tests/*/*.csproj); do [ -n "$only" ] || projects+=("$(basename "$file" .csproj)"); done
+read -ra together <<< "${PATTERNSHOP_ONLY:-}"
+read -ra alone <<< "${PATTERNSHOP_ALONE:-}"
+if [ ${#together[@]} -eq 0 ]; then
+  for file in $(grep -l 'Include="xunit.v3"' tests/*/*.csproj); do together+=("$(basename "$file" .csproj)"); done
+elif [ ${#together[@]} -eq 1 ] && [ ${#alone[@]} -eq 0 ]; then
+  alone=("${together[@]}")
+  together=()
+fi
 declare -A running
 begin=$(date +%s%3N)
-for name in "${projects[@]}"; do
+for name in "${together[@]}"; do
   while [ "$(jobs -rp | wc -l)" -ge "${PATTERNSHOP_JOBS:-2}" ]; do wait -n || true; done
-  run_project "$name" &
+  run_tests "$name" "${alone[*]}" "" &
   running[$name]=$!
 done
-for name in "${projects[@]}"; do
+for name in "${together[@]}"; do
   wait "${running[$name]}" || true
-  report_project "$name"
+  report "$name"
 done
-printf '%-32s %7d passed %7d failed %15s\n' "all projects" "$passed" "$failed" "$(seconds_since "$begin")"
+for name in "${alone[@]}"; do
+  run_tests "$name" "" "$name" &
+  wait $! || true
+  report "$name"
+done
+printf '%-42s %7d passed %7d failed %15s\n' "all projects" "$passed" "$failed" "$(seconds_since "$begin")"

@@ -19,7 +19,7 @@ public sealed class KilledServerTests(Stage stage, MakerBench bench) : IClassFix
 
     private static readonly bool IsFull = Environment.GetEnvironmentVariable("PATTERNSHOP_EFFORT") == "full";
     // the clock of the wall can be believed where nothing else runs
-    private static readonly bool IsAlone = IsFull && Environment.GetEnvironmentVariable("PATTERNSHOP_ONLY")?.Contains(nameof(KilledServerTests), StringComparison.Ordinal) == true;
+    private static readonly bool IsAlone = IsFull && Environment.GetEnvironmentVariable("PATTERNSHOP_ALONE")?.Contains(nameof(KilledServerTests), StringComparison.Ordinal) == true;
     private static readonly int Kills = IsFull ? 200 : 25;
     private static readonly int Strokes = IsFull ? 10_000 : 300;
     private static readonly int Steps = IsFull ? 500 : 20;
