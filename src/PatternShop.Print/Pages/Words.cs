@@ -73,16 +73,42 @@ internal sealed record SetLines(Sequence<string> Lines, TextStyle Style, Tag? Ta
 }
 
 /// <summary>Words and a remark, which stands on their last line where there is room for it and else under them.</summary>
-internal sealed record Followed(Words Main, Words? Remark) : Block
+/// <param name="Main">The words.</param>
+/// <param name="Remark">What is remarked.</param>
+/// <param name="Left">Room at the left of all lines but the first, in millimetres: the remark stands there rather than under the words where it fits.</param>
+internal sealed record Followed(Words Main, Words? Remark, double Left = 0) : Block
 {
+    private const double Gutter = 2.5;
+    private const double Slack = 0.5;
+
     // So few lines are read at one glance and go to the next page together.
     private const int ReadAtOnce = 6;
 
     public override Fit Fit(double width, double height, bool fresh)
     {
         var set = Main.Set(width);
+        if (AtTheLeft(set, width) is { } placed)
+        {
+            return new Whole(placed).Fit(width, height, fresh);
+        }
+
         Block all = Remark is null ? set : new FollowedLines(set, Remark);
         return (set.Lines.Count <= ReadAtOnce ? new Whole(all) : all).Fit(width, height, fresh);
+    }
+
+    // Where the last line leaves no room for it.
+    private Picture? AtTheLeft(SetLines set, double width)
+    {
+        if (Left <= Gutter || Remark is null || set.Lines.Count is 1 or > ReadAtOnce || FollowedLines.IsBeside(set, Remark, width))
+        {
+            return null;
+        }
+
+        var remark = Remark.Set(Left - Gutter);
+        var main = set.Lines.Count * set.Style.LineHeight;
+        return set.Style.LineHeight + (remark.Lines.Count * remark.Style.LineHeight) > main + Slack
+            ? null
+            : new Picture(width, main, Items.Joined([set.Fit(width, double.PositiveInfinity, true).Items, remark.Fit(Left, double.PositiveInfinity, true).Items.Moved(-Left, set.Style.LineHeight)]));
     }
 }
 
@@ -95,8 +121,8 @@ internal sealed record FollowedLines(SetLines Main, Words Remark) : Block
 
     public override Fit Fit(double width, double height, bool fresh)
     {
-        var left = Lettering.Width(Main.Lines[^1], Main.Style) + (GapInEms * Remark.Style.Em);
-        var beside = left + Lettering.Width(Remark.Text, Remark.Style) <= width;
+        var left = LeftOf(Main, Remark);
+        var beside = IsBeside(Main, Remark, width);
         var under = beside ? new Fit([], 0, null) : Remark.Fit(width, double.PositiveInfinity, true);
         var main = Main.Lines.Count * Main.Style.LineHeight;
         if (main + under.Height <= height + Rounding || (fresh && Main.Lines.Count <= Kept))
@@ -108,6 +134,11 @@ internal sealed record FollowedLines(SetLines Main, Words Remark) : Block
 
         return Main.Lines.Count <= Kept ? Print.Fit.Nothing(this) : Split(width, height, fresh);
     }
+
+    /// <summary>Whether the remark stands on the last line.</summary>
+    public static bool IsBeside(SetLines main, Words remark, double width) => LeftOf(main, remark) + Lettering.Width(remark.Text, remark.Style) <= width;
+
+    private static double LeftOf(SetLines main, Words remark) => Lettering.Width(main.Lines[^1], main.Style) + (GapInEms * remark.Style.Em);
 
     private Fit Split(double width, double height, bool fresh)
     {

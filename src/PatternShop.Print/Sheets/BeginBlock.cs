@@ -16,7 +16,7 @@ internal static class BeginBlock
         var more = new Words(string.Join(' ', More(piece, wording).Where(text => text.Length > 0)), rhythm.Styles.Body, new Tag(TagKind.Paragraph));
         Block rest = chart is null ? new Picture(0, 0, []) : chart;
         return rhythm.SharesLines
-            ? new Headed(new Followed(heading, begin), 0.4, new Headed(more, 1.5, rest))
+            ? new Headed(new Followed(heading, begin), 0.4, new Headed(more, 1.2, rest))
             : new Headed(heading, 0.5, new Headed(new Stack([new Stacked(0, begin), new Stacked(0.4, more)]), 2, rest));
     }
 

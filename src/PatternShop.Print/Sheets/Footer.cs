@@ -6,7 +6,7 @@ namespace PatternShop.Print;
 internal sealed class Footer
 {
     /// <summary>Empty at the left and at the right of the sheet.</summary>
-    public const double Side = 12;
+    public const double Side = 11;
 
     private const double Below = 9.5;
     private const double Above = 1.5;

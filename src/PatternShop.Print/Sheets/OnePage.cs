@@ -7,9 +7,6 @@ internal static class OnePage
     private const double Rounding = 0.01;
     private const double Step = 0.5;
 
-    // Narrower columns at the right of a chart would be a word a line.
-    private const double LeastBeside = 68;
-
     // The smallest lettering is worth it where cells become so much larger, as long as they are not good yet.
     private const double WorthIt = 1.2;
 
@@ -31,7 +28,8 @@ internal static class OnePage
         }
 
         var floor = Best(sheet, Rhythm.AtTheFloor(sheet.Setting));
-        return usual is null || floor?.Cells.Most >= WorthIt * usual.Cells.Most ? floor : usual;
+        var words = usual is null || floor?.Cells.Most >= WorthIt * usual.Cells.Most ? floor : usual;
+        return words ?? Rhythm.InTheShortForm(sheet.Setting).Select(ways => Best(sheet, ways)).FirstOrDefault(rhythm => rhythm is not null);
 
         static double Worth(Rhythm rhythm) => rhythm.Cells.Good / WorthIt;
     }
@@ -48,10 +46,10 @@ internal static class OnePage
                 return null;
             }
 
-            var cell = rhythm.Place == RowsPlace.AtTheRight ? Beside(sheet, rhythm, chart) : Above(sheet, rhythm, chart);
+            var cell = rhythm.HasSide ? Beside(sheet, rhythm, chart) : Above(sheet, rhythm, chart);
             if (cell >= rhythm.Cells.Least && (best is null || cell > best.Value.Cell))
             {
-                var width = rhythm.Place == RowsPlace.AtTheRight ? chart.WidthWith(cell) + Rounding : 0;
+                var width = rhythm.HasSide ? chart.WidthWith(cell) + Rounding : 0;
                 best = (rhythm with { Cells = rhythm.Cells with { Most = cell }, ChartWidth = width }, cell);
             }
 
@@ -73,11 +71,11 @@ internal static class OnePage
     // Smaller cells leave more room at the right: the largest with which both fit.
     private static double Beside(SheetFrame sheet, Rhythm rhythm, ChartSheets chart)
     {
-        var room = sheet.Room.Height - sheet.HeightAboveChart(rhythm) - Rounding;
-        var most = room <= 0 ? 0 : chart.WholeCell(new Room(sheet.Room.Width - Rhythm.ColumnGap - LeastBeside, room));
+        var room = sheet.Room.Height - sheet.HeightAboveChart(rhythm) - sheet.HeightUnderSide(rhythm) - Rounding;
+        var most = room <= 0 ? 0 : chart.WholeCell(new Room(sheet.Room.Width - Rhythm.ColumnGap - rhythm.LeastSide, room));
         for (var cell = most; cell >= rhythm.Cells.Least; cell = cell > rhythm.Cells.Least ? Math.Max(cell - Step, rhythm.Cells.Least) : 0)
         {
-            if (sheet.HeightOfRows(rhythm, sheet.Room.Width - Rhythm.ColumnGap - chart.WidthWith(cell) - Rounding) <= room)
+            if (sheet.HeightOfSide(rhythm, sheet.Room.Width - Rhythm.ColumnGap - chart.WidthWith(cell) - Rounding) <= room)
             {
                 return cell;
             }

@@ -13,6 +13,12 @@ internal enum RowsPlace
 
     /// <summary>At the right of the chart.</summary>
     AtTheRight,
+
+    /// <summary>The order of work at the right of the chart, the rows under both in two columns.</summary>
+    WorkAtTheRight,
+
+    /// <summary>At the right of the chart, in two columns.</summary>
+    ColumnsAtTheRight,
 }
 
 /// <summary>How things are set: the air between them in millimetres, the lettering, the place of the written rows, the cells.</summary>
@@ -29,6 +35,7 @@ internal sealed record Rhythm(double Section, double Part, double Padding, Style
     public const double ColumnGap = 6;
 
     private const double PointsPerMillimetre = 72 / 25.4;
+    private const double ShortLeading = 1.14;
     private const double LargeText = 18 / PointsPerMillimetre;
 
     /// <summary>The room for the picture of the cloth; null where there is none.</summary>
@@ -37,10 +44,26 @@ internal sealed record Rhythm(double Section, double Part, double Padding, Style
     /// <summary>Whether a heading and the words that belong to it share a line.</summary>
     public bool SharesLines { get; init; }
 
+    /// <summary>Whether rows are written in the short form: a letter for over and for under.</summary>
+    public bool InShort { get; init; }
+
     /// <summary>Whether rows take many lines: side under number, so that lines are longer.</summary>
     public bool HasLongRows { get; init; }
 
-    /// <summary>The width of the chart where rows stand at its right; 0 while it is not known.</summary>
+    /// <summary>Whether something stands at the right of the chart.</summary>
+    public bool HasSide => Place is RowsPlace.AtTheRight or RowsPlace.WorkAtTheRight or RowsPlace.ColumnsAtTheRight;
+
+    /// <summary>The least width of what stands at the right of the chart: less would be a word a line.</summary>
+    public double LeastSide => (Place, InShort) switch
+    {
+        (RowsPlace.WorkAtTheRight, _) => 52,
+        (RowsPlace.ColumnsAtTheRight, false) => (2 * 58) + ColumnGap,
+        (RowsPlace.ColumnsAtTheRight, true) => (2 * 46) + ColumnGap,
+        (_, true) => 50,
+        _ => 68,
+    };
+
+    /// <summary>The width of the chart where something stands at its right; 0 while it is not known.</summary>
     public double ChartWidth { get; init; }
 
     private static ChartLook StandardLook { get; } = ChartLook.Usual with { NarrowBrackets = true, LegendPerEnd = CellSizes.Standard.Least };
@@ -74,8 +97,15 @@ internal sealed record Rhythm(double Section, double Part, double Padding, Style
     /// <summary>The ways to try before a page is given up.</summary>
     public static Sequence<Rhythm> AtTheFloor(PrintSetting setting) => setting == PrintSetting.LargePrint
         ? []
-        : new Rhythm[] { Tightest, Tightest with { Place = RowsPlace.AtTheRight }, Tightest with { Place = RowsPlace.InColumns } }
-            .Select(rhythm => For(setting, rhythm)).ToSequence();
+        : InEveryPlace(setting, Tightest);
+
+    /// <summary>The ways to try last, the larger letters first: rows in the short form.</summary>
+    public static Sequence<Sequence<Rhythm>> InTheShortForm(PrintSetting setting) => setting == PrintSetting.LargePrint
+        ? []
+        : new[] { Styles.Small, Styles.Smallest }
+            .Select(rows => Tightest with { InShort = true, Section = 1.6, Part = 0.8, Padding = 0.1, Styles = Styles.InShort with { Directions = rows.Directions with { Leading = ShortLeading }, RowNumber = rows.RowNumber with { Leading = ShortLeading } } })
+            .Select(way => InEveryPlace(setting, way))
+            .ToSequence();
 
     /// <summary>The ways to set what flows over several pages, the most generous first.</summary>
     public static Sequence<Rhythm> Flowing(PrintSetting setting) =>
@@ -94,10 +124,15 @@ internal sealed record Rhythm(double Section, double Part, double Padding, Style
     /// <summary>The width of the written rows where a page leaves so much.</summary>
     public double RowsWidth(double width) => Place switch
     {
-        RowsPlace.InColumns => (width - ColumnGap) / 2,
+        RowsPlace.InColumns or RowsPlace.WorkAtTheRight => (width - ColumnGap) / 2,
+        RowsPlace.ColumnsAtTheRight => (width - (2 * ColumnGap) - ChartWidth) / 2,
         RowsPlace.AtTheRight => width - ColumnGap - ChartWidth,
         _ => width,
     };
+
+    private static Sequence<Rhythm> InEveryPlace(PrintSetting setting, Rhythm way) =>
+        new[] { RowsPlace.Under, RowsPlace.AtTheRight, RowsPlace.InColumns, RowsPlace.WorkAtTheRight, RowsPlace.ColumnsAtTheRight }
+            .Select(place => For(setting, way with { Place = place })).ToSequence();
 
     private Rhythm WithRows(Styles rows) => this with { Padding = 0.5, Part = 3, Styles = Styles with { Directions = rows.Directions, RowNumber = rows.RowNumber } };
 

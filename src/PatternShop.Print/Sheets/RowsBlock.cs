@@ -8,7 +8,7 @@ internal static class RowsBlock
     private const double Gap = 4;
     private const double LeastGap = 3.2;
 
-    // Where there is little room, so few rows that are woven once are not headed: the order of work says so.
+    // Where there is little room, so few rows that are woven once are not headed, and none after the first ones in the short form: the order of work says so.
     private const int FewRows = 2;
 
     /// <summary>Every stretch under each other.</summary>
@@ -19,7 +19,7 @@ internal static class RowsBlock
     {
         var band = piece.Bands[piece.BandOf(number)];
         var table = new Tag(TagKind.Table);
-        var widths = Widths(band.FirstRow + band.PrintedRows - 1, rhythm, wording);
+        var widths = Widths(piece, band.FirstRow + band.PrintedRows - 1, rhythm, wording);
         return new Table(widths, null, null, [WrittenRow(piece, number, (widths, rhythm, wording), table)], rhythm.Padding);
     }
 
@@ -31,20 +31,22 @@ internal static class RowsBlock
 
     private static IEnumerable<Block> Parts(Piece piece, ScheduleLine line, Rhythm rhythm, Wording wording) => line switch
     {
-        RowsOnce rows => [Rows(piece, (rows.First, rows.Last, rhythm.SharesLines && rows.Last - rows.First < FewRows ? null : wording.RowsHeading(line)), [], rhythm, wording)],
+        RowsOnce rows => [Rows(piece, (rows.First, rows.Last, IsUnheaded(rows, rhythm) ? null : wording.RowsHeading(line)), [], rhythm, wording)],
         RowsAgain again => Enumerable.Range(1, again.Band.PrintedTimes).Select(time => Rows(
             piece,
             (again.Band.FirstRowOf(time), again.Band.FirstRowOf(time + 1) - 1, wording.TimeHeading(again.Band, time)),
             again.Stitches.Where(stitch => stitch.Time == time).ToSequence(),
             rhythm,
             wording)),
-        StitchOnce => [new Words(wording.ScheduleText(piece, line), rhythm.Styles.Body, new Tag(TagKind.Paragraph))],
+        StitchOnce stitch => [new Words(rhythm.SharesLines ? wording.ShortStitchText(stitch) : wording.ScheduleText(piece, line), rhythm.Styles.Body, new Tag(TagKind.Paragraph))],
         _ => throw new InvalidOperationException($"No way to print {line.GetType().Name}."),
     };
 
+    private static bool IsUnheaded(RowsOnce rows, Rhythm rhythm) => (rhythm.SharesLines && rows.Last - rows.First < FewRows) || (rhythm.InShort && rows.First > 1);
+
     /// <summary>The width that is left for directions, in millimetres.</summary>
     public static double DirectionsRoom(Piece piece, Rhythm rhythm, Wording wording, double width) =>
-        width - Widths(piece.PrintedRows().Max(), rhythm, wording).Sum();
+        width - Widths(piece, piece.PrintedRows().Max(), rhythm, wording).Sum();
 
     private static Table Rows(Piece piece, (int First, int Last, string? Heading) stretch, Sequence<WovenStitch> stitches, Rhythm rhythm, Wording wording)
     {
@@ -52,7 +54,7 @@ internal static class RowsBlock
         var head = new Tag(TagKind.TableRow, table);
         var (first, last, heading) = stretch;
         var styles = rhythm.Styles;
-        var widths = Widths(last, rhythm, wording);
+        var widths = Widths(piece, last, rhythm, wording);
         (string Text, TextStyle Style)[] names = [(wording.RowColumn, styles.Quiet), (wording.FromColumn, styles.Quiet), (heading ?? "", styles.Strong)];
         TableRow? Head(bool tagged) => heading is null ? null : Row(head, names.Select(name => new Words(name.Text, name.Style, tagged ? new Tag(TagKind.HeaderCell, head) : null)).ToSequence<Block>(), (widths, rhythm));
         var rows = new List<TableRow>();
@@ -70,11 +72,13 @@ internal static class RowsBlock
         };
     }
 
-    private static Sequence<double> Widths(int last, Rhythm rhythm, Wording wording)
+    private static Sequence<double> Widths(Piece piece, int last, Rhythm rhythm, Wording wording)
     {
         var gap = rhythm.SharesLines ? LeastGap : Gap;
         var (number, side) = (
-            Math.Max(Lettering.Width(wording.RowColumn, rhythm.Styles.Quiet), Widest(wording.Number(last), rhythm.Styles.RowNumber)) + gap,
+            Math.Max(
+                Math.Max(Lettering.Width(wording.RowColumn, rhythm.Styles.Quiet), Widest(wording.Number(last), rhythm.Styles.RowNumber)),
+                piece.Stitches.Count == 0 ? 0 : Lettering.Width(wording.ThenLabel, rhythm.Styles.Quiet)) + gap,
             Math.Max(Lettering.Width(wording.FromColumn, rhythm.Styles.Quiet), Lettering.Width(wording.ShortHeading(Side.Right), rhythm.Styles.Body)) + gap);
         return rhythm.HasLongRows ? [Math.Max(number, side), 0] : [number, side];
     }
@@ -98,20 +102,23 @@ internal static class RowsBlock
             [
                 new Words(wording.Number(number), styles.RowNumber, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
                 new Words(wording.ShortHeading(reading.Key.From), styles.Body with { Leading = styles.Directions.LineHeight / styles.Body.Em }, new Tag(TagKind.Cell, row)),
-                Directions(piece, number, reading, row, (with.Rhythm, wording)),
+                Directions(piece, number, reading, row, (with.Rhythm, wording, with.Widths.Sum())),
             ],
             (with.Widths, with.Rhythm));
     }
 
     // The maker's own words stand below what was computed, and say whose they are.
-    private static Block Directions(Piece piece, int number, Reading reading, Tag row, (Rhythm Rhythm, Wording Wording) with)
+    private static Block Directions(Piece piece, int number, Reading reading, Tag row, (Rhythm Rhythm, Wording Wording, double Left) with)
     {
         var cell = new Tag(TagKind.Cell, row);
         var (styles, wording) = (with.Rhythm.Styles, with.Wording);
         var notes = with.Rhythm.SharesLines ? wording.FewRowNotes(piece, number) : wording.RowNotes(piece, number);
         var directions = new Followed(
-            new Words(wording.WritingText(reading.Writing), styles.Directions, new Tag(TagKind.Paragraph, cell)),
-            notes.Length == 0 ? null : new Words(notes, styles.Quiet, new Tag(TagKind.Span, cell)));
+            with.Rhythm.InShort
+                ? new Words(wording.ShortText(reading.Writing), styles.Directions, new Tag(TagKind.Paragraph, cell) { ActualText = wording.WritingText(reading.Writing) })
+                : new Words(wording.WritingText(reading.Writing), styles.Directions, new Tag(TagKind.Paragraph, cell)),
+            notes.Length == 0 ? null : new Words(notes, styles.Quiet, new Tag(TagKind.Span, cell)),
+            with.Rhythm.InShort ? with.Left : 0);
         var own = wording.OwnLines(piece.OwnAt(number)).SelectMany(line => line.Split('\n')).ToList();
         return own.Count == 0
             ? directions
@@ -139,7 +146,7 @@ internal static class RowsBlock
                 [
                     new Words(with.Wording.ThenLabel, with.Rhythm.Styles.Quiet, new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row }),
                     new Words(with.Wording.ShortHeading(stitch.From), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
-                    new Words(with.Wording.StitchText(piece, stitch), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
+                    new Words(with.Rhythm.SharesLines ? with.Wording.ShortStitchText(stitch.Stitch) : with.Wording.StitchText(piece, stitch), with.Rhythm.Styles.Body, new Tag(TagKind.Cell, row)),
                 ],
                 (with.Widths, with.Rhythm)) with { IsBound = rows.Count > 0 });
         }

@@ -49,7 +49,7 @@ internal static class ScheduleBlock
         var row = new Tag(TagKind.TableRow, table);
         var cell = new Tag(TagKind.HeaderCell, row) { Scope = HeaderScope.Row };
         Sequence<string> sentences = line is RowsAgain { Band.ReadsDifferently: true } twice
-            ? [wording.ScheduleText(piece, line), wording.TwoReadingsText(piece, twice.Band)]
+            ? [wording.ScheduleText(piece, line), rhythm.InShort ? wording.ShortTwoReadingsText(twice.Band) : wording.TwoReadingsText(piece, twice.Band)]
             : [wording.ScheduleText(piece, line)];
         var text = new Stack(sentences.Select((s, i) => new Stacked(1, new Words(s, i == 0 ? rhythm.Styles.Body : rhythm.Styles.Quiet, new Tag(TagKind.Paragraph, cell)))).ToSequence());
         var times = Times(line);

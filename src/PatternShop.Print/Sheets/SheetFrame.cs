@@ -5,7 +5,7 @@ namespace PatternShop.Print;
 /// <summary>What is printed, on what, and how it becomes pages.</summary>
 internal sealed class SheetFrame
 {
-    private const double Top = 12;
+    private const double Top = 10;
     private const double TestBand = 8;
 
     private readonly Footer _footer;
@@ -39,9 +39,8 @@ internal sealed class SheetFrame
     {
         var chart = new ChartSheets(Piece, rhythm, Wording, Room.Height);
         var closing = Closing(after);
-        Sequence<Stacked> begin = rhythm.Place == RowsPlace.AtTheRight
-            ? [new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, new Beside(chart, rhythm.ChartWidth, Rhythm.ColumnGap, Work(rhythm, rhythm.RowsWidth(Room.Width)))))]
-            : [new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, chart)), .. UnderChart(rhythm)];
+        Block first = rhythm.HasSide ? new Beside(chart, rhythm.ChartWidth, Rhythm.ColumnGap, Side(rhythm, Room.Width - Rhythm.ColumnGap - rhythm.ChartWidth)) : chart;
+        Sequence<Stacked> begin = [new Stacked(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, first)), .. UnderChart(rhythm)];
         return Pages(new Stack([.. Before(rhythm), .. begin, new Stacked(after.Section, apart ? new OnNewPage(closing) : closing)]));
     }
 
@@ -61,8 +60,11 @@ internal sealed class SheetFrame
     /// <summary>The height of what stands above the chart.</summary>
     public double HeightAboveChart(Rhythm rhythm) => HeightOf([.. Before(rhythm), Begin(rhythm)]);
 
-    /// <summary>The height of order of work and rows in a column of a width.</summary>
-    public double HeightOfRows(Rhythm rhythm, double width) => Work(rhythm, width).Fit(width, double.PositiveInfinity, true).Height;
+    /// <summary>The height of what stands at the right of the chart, in a width.</summary>
+    public double HeightOfSide(Rhythm rhythm, double width) => Side(rhythm, width).Fit(width, double.PositiveInfinity, true).Height;
+
+    /// <summary>The height of what stands under the chart and its side, with the space above it.</summary>
+    public double HeightUnderSide(Rhythm rhythm) => rhythm.Place == RowsPlace.WorkAtTheRight ? rhythm.Section + HeightOf([.. UnderChart(rhythm)]) : 0;
 
     private double HeightOf(Sequence<Stacked> parts) => new Stack(parts).Fit(Room.Width, double.PositiveInfinity, true).Height;
 
@@ -70,8 +72,17 @@ internal sealed class SheetFrame
 
     private Stacked Begin(Rhythm rhythm) => new(rhythm.Section, BeginBlock.Of(Piece, rhythm, Wording, null));
 
+    private Block Side(Rhythm rhythm, double width) => rhythm.Place switch
+    {
+        RowsPlace.WorkAtTheRight => OrderOfWork(rhythm, width).Block,
+        RowsPlace.ColumnsAtTheRight => new TwoColumns(Work(rhythm, (width - Rhythm.ColumnGap) / 2), Rhythm.ColumnGap),
+        _ => Work(rhythm, width),
+    };
+
     private IEnumerable<Stacked> UnderChart(Rhythm rhythm) => rhythm switch
     {
+        { Place: RowsPlace.AtTheRight or RowsPlace.ColumnsAtTheRight } => [],
+        { Place: RowsPlace.WorkAtTheRight } => [Rows(rhythm, new TwoColumns(RowsBlock.Whole(Piece, rhythm, Wording), Rhythm.ColumnGap))],
         { HasLongRows: true } => [OrderOfWork(rhythm, Room.Width), Rows(rhythm, new TwoColumns(RowsBlock.Whole(Piece, rhythm, Wording), Rhythm.ColumnGap))],
         { Place: RowsPlace.InColumns } => [new Stacked(rhythm.Section, new TwoColumns(Work(rhythm, rhythm.RowsWidth(Room.Width)), Rhythm.ColumnGap))],
         _ => Work(rhythm, Room.Width).Parts,
@@ -81,7 +92,11 @@ internal sealed class SheetFrame
 
     private Stacked OrderOfWork(Rhythm rhythm, double width) => new(rhythm.Section, new Whole(ScheduleBlock.Of(Piece, rhythm, Wording, width)));
 
-    private Stacked Rows(Rhythm rhythm, Block rows) => new(rhythm.Section, new Headed(Headings.Section(Wording.RowsTitle, rhythm), 1, rows));
+    private Stacked Rows(Rhythm rhythm, Block rows)
+    {
+        var heading = Headings.Section(Wording.RowsTitle, rhythm);
+        return new Stacked(rhythm.Section, new Headed(rhythm.InShort ? new Followed(heading, new Words(Wording.ShortLegend, rhythm.Styles.Strong, new Tag(TagKind.Paragraph))) : heading, 1, rows));
+    }
 
     private IEnumerable<Placed> TestMarks()
     {
@@ -94,8 +109,8 @@ internal sealed class SheetFrame
         var width = Lettering.Width(Wording.TestPrintText, style);
         return
         [
-            new Placed(new StrokeMark(Footer.Side, Top - 4, [[new Spot(0, 0), new Spot(width + 4, 0), new Spot(width + 4, TestBand), new Spot(0, TestBand)]], true, 0.5, 0), null),
-            .. TextLine.Set(Wording.TestPrintText, Footer.Side + 2, Top - 4 + (TestBand / 2) + (0.35 * style.Em), style, null),
+            new Placed(new StrokeMark(Footer.Side, Top - 3, [[new Spot(0, 0), new Spot(width + 4, 0), new Spot(width + 4, TestBand), new Spot(0, TestBand)]], true, 0.5, 0), null),
+            .. TextLine.Set(Wording.TestPrintText, Footer.Side + 2, Top - 3 + (TestBand / 2) + (0.35 * style.Em), style, null),
         ];
     }
 }

@@ -64,6 +64,9 @@ internal sealed record Styles(
         Tick: new(7.5, false, 0.4),
         Footer: new(9, false, 0.3, 1.25));
 
+    /// <summary>Where rows stand in the short form.</summary>
+    public static Styles InShort { get; } = Smallest with { Title = new(18, true, Leading: 1.1), Heading = new(11.5, true, Leading: 1.2), Begin = new(11.5, true, Leading: 1.2) };
+
     /// <summary>No size below 18 points.</summary>
     public static Styles Large { get; } = new(
         Title: new(30, true, Leading: 1.15),

@@ -17,7 +17,9 @@ internal static class TitleBlock
         var words = new Stack(
         [
             new Stacked(0, rhythm.SharesLines ? new Followed(name, line) : new Stack([new Stacked(0, name), new Stacked(0.5, line)])),
-            new Stacked(rhythm.Part, new Headed(Headings.Section(wording.WarpTitle, rhythm), rhythm.SharesLines ? 0.5 : 1, Counts(piece, rhythm, wording))),
+            new Stacked(rhythm.Part, rhythm.SharesLines
+                ? new Headed(new Followed(Headings.Section(wording.WarpTitle, rhythm), Rule(piece, rhythm, wording)), 0.5, Counts(piece, rhythm, wording))
+                : new Headed(Headings.Section(wording.WarpTitle, rhythm), 1, Counts(piece, rhythm, wording))),
         ]);
         yield return new Stacked(0, rhythm.Cloth is { } room ? new Sided(words, ClothGap, Cloth(piece, room, wording)) : words);
     }
@@ -33,13 +35,16 @@ internal static class TitleBlock
         return new Picture(cloth.Width, cloth.Height, Items.Later(() => ShapeMarks.Of(cloth).Select(mark => new Placed(mark, figure))));
     }
 
+    private static Words Rule(Piece piece, Rhythm rhythm, Wording wording) =>
+        new($"{wording.CountingRuleLabel}: {wording.EndsRule(piece)}", rhythm.Styles.Body, new Tag(TagKind.Paragraph));
+
     private static Table Counts(Piece piece, Rhythm rhythm, Wording wording)
     {
         var table = new Tag(TagKind.Table);
         (string Label, string Text)[] lines =
         [
             (wording.EndsLabel, wording.WarpArithmetic(piece)),
-            (wording.CountingRuleLabel, wording.EndsRule(piece)),
+            .. rhythm.SharesLines ? Array.Empty<(string, string)>() : [(wording.CountingRuleLabel, wording.EndsRule(piece))],
             (wording.WidthLabel, wording.WidthText(piece)),
             (wording.RowsLabel, wording.LengthText(piece)),
         ];

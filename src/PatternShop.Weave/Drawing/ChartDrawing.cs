@@ -169,7 +169,7 @@ public static class ChartDrawing
         shapes.Add(new Line(left, y, right, y, 0.4, Shade.Middle));
         shapes.Add(new Line(left + 0.2, y - 1, left + 0.2, y, 0.4, Shade.Middle));
         shapes.Add(new Line(right - 0.2, y - 1, right - 0.2, y, 0.4, Shade.Middle));
-        shapes.Add(new Label(layout.BalanceLabelRight, y + (1.24 * layout.TextSize), layout.TextSize, wording.BalanceLabel(count), TextAnchor.End, Bold: false, Shade.Black));
+        shapes.Add(new Label(layout.BalanceLabelRight, y + (layout.HasBalanceBeside ? 1.4 : 1.24 * layout.TextSize), layout.TextSize, wording.BalanceLabel(count), TextAnchor.End, Bold: false, Shade.Black));
     }
 
     private static (double Top, double Bottom) Ends(ChartLayout layout, ChartStretch stretch) =>

@@ -17,6 +17,7 @@ public sealed class ChartLayout
     private const double BracketGap = 4;
     private const double StretchGap = 1.6;
     private const double FloatingGap = 1.4;
+    private const double BalanceGap = 1.2;
     private readonly int[] _numbers;
     private readonly double[] _rowTop;
 
@@ -46,7 +47,9 @@ public sealed class ChartLayout
         _rowTop = PlaceRows();
         GridWidth = X(window.FirstColumn + window.Columns - 1) + cell - Left;
         GridHeight = Stretches.Count == 0 ? 0 : _rowTop[0] + cell - Top;
-        BalanceLabelRight = ShowsBalance ? Math.Max(Right, wording.BalanceLabel(BalanceColumns.Count).Length * TextSize * 0.5) : 0;
+        var balance = ShowsBalance ? wording.BalanceLabel(BalanceColumns.Count).Length * TextSize * 0.5 : 0;
+        HasBalanceBeside = ShowsBalance && Look.ShortLegend && balance + BalanceGap <= X(BalanceColumns.First);
+        BalanceLabelRight = !ShowsBalance ? 0 : HasBalanceBeside ? X(BalanceColumns.First) - BalanceGap : Math.Max(Right, balance);
         BracketWidth = !ShowsBrackets ? 0 : Stretches.Where(HasBracket)
             .Select(s => look is { BareBrackets: true } ? BracketGap / 2 : BracketGap + (BracketLines(s, wording).Max(line => line.Length) * TextSize * BracketPart)).DefaultIfEmpty(0).Max();
     }
@@ -97,11 +100,14 @@ public sealed class ChartLayout
     public double BracketWidth { get; }
 
     /// <summary>Space below for end numbers and the bracket of balance ends.</summary>
-    public double Foot => NumberSize + 1.8 + (ShowsBalance ? 2.4 * TextSize : 0);
+    public double Foot => NumberSize + 1.8 + (!ShowsBalance ? 0 : HasBalanceBeside ? 2.6 : 2.4 * TextSize);
+
+    /// <summary>Whether the label of the balance ends stands at the left of its bracket rather than under it.</summary>
+    public bool HasBalanceBeside { get; }
 
     public double Width => Math.Max(Math.Max(Right + Side + BracketWidth, Left + LegendWidth), BalanceLabelRight);
 
-    /// <summary>Where the label of the balance ends ends: at the right of the grid, or further where the grid is too narrow for it; 0 without balance ends.</summary>
+    /// <summary>Where the label of the balance ends ends: at the right of the grid, or further where the grid is too narrow for it, or at the left of the bracket; 0 without balance ends.</summary>
     public double BalanceLabelRight { get; }
 
     public double Height => Bottom + Foot;

@@ -72,7 +72,7 @@ internal static class ChartLegend
     [
         new LegendItem(true, layout.Look.ShortLegend ? wording.ShortOverLegend : wording.OverLegend),
         new LegendItem(false, layout.Look.ShortLegend ? wording.ShortUnderLegend : wording.UnderLegend),
-        .. layout.Piece.FloatingPerSide > 0 ? new[] { new LegendItem(null, wording.FloatingLegend) } : [],
+        .. layout.Piece.FloatingPerSide > 0 ? new[] { new LegendItem(null, layout.Look.ShortLegend ? wording.ShortFloatingLegend : wording.FloatingLegend) } : [],
     ];
 
     private static void AddFrame(List<Shape> shapes, double x, double y, double side)

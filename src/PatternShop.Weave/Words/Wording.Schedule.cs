@@ -39,6 +39,15 @@ public partial class Wording
         return $"{odd} other time {WhatDiffers(piece, band)}: {first} {are} for {PrintedTimeText(band, 1)}, {second} for {PrintedTimeText(band, 2)}.";
     }
 
+    /// <summary>The same without the reason: "rows 1–6 are for time 1, rows 7–12 for time 2"; empty elsewhere.</summary>
+    public string ShortTwoReadingsText(Band band)
+    {
+        ArgumentNullException.ThrowIfNull(band);
+        return band.ReadsDifferently
+            ? $"{Capital(TimeText(band, 1))} {(band.RowsEachTime == 1 ? "is" : "are")} for {PrintedTimeText(band, 1)}, {TimeText(band, 2)} for {PrintedTimeText(band, 2)}."
+            : "";
+    }
+
     private string WhatDiffers(Piece piece, Band band)
     {
         var pairs = Enumerable.Range(band.FirstRow, band.RowsEachTime)

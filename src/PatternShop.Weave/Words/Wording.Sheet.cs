@@ -10,6 +10,8 @@ public partial class Wording
 
     public string ShortUnderLegend => "weft under; the end shows";
 
+    public string ShortFloatingLegend => "floating selvedge";
+
     public string FloatingLegend => "floating selvedge, not numbered";
 
     public string ClosingLabel => "closing, once";

@@ -17,6 +17,21 @@ public partial class Wording
         return string.Join(", ", new[] { WeftName(piece, row.Weft), SameAs(piece, number) }.Where(part => part.Length > 0));
     }
 
+    /// <summary>An edge stitch among rows where there is little room: "twining, twice across". The order of work names its yarn.</summary>
+    public string ShortStitchText(EdgeStitch stitch)
+    {
+        ArgumentNullException.ThrowIfNull(stitch);
+        return $"{stitch.Name}, {Times(stitch.Across)} across";
+    }
+
+    /// <summary>The same by itself: "Twining, twice across from the left, 3 times".</summary>
+    public string ShortStitchText(StitchOnce line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        var again = line.Times > 1 ? $", {Times(line.Times)}" : "";
+        return $"{Capital(ShortStitchText(line.Stitch.Stitch))} from the {Name(line.Stitch.From)}{again}";
+    }
+
     /// <summary>Where the first row starts, with the way it goes: "Row 1, at the bottom, starts at the right ←".</summary>
     public string BeginText(Piece piece)
     {

@@ -32,17 +32,20 @@ public sealed class OnePageLaws
         Small.Sample(
             document =>
             {
-                var frame = FrameOf(document);
-                var fits = OnePage.Find(frame) is not null;
-                Interlocked.Increment(ref all);
-                fitting += fits ? 1 : 0;
-                Assert.True(fits || Share(frame) > AlwaysFits || Schedule.Of(frame.Piece).Count > 6, $"{Share(frame)}");
-                Assert.True(fits || NothingFitsAtTheFloor(frame), "A way to fit it was overlooked.");
+                foreach (var paper in new[] { Paper.A4, Paper.Letter })
+                {
+                    var frame = FrameOf(document, paper);
+                    var fits = OnePage.Find(frame) is not null;
+                    all++;
+                    fitting += fits ? 1 : 0;
+                    Assert.True(fits || Share(frame) > AlwaysFits || Schedule.Of(frame.Piece).Count > 6, $"{Share(frame)}");
+                    Assert.True(fits || NothingFitsAtTheFloor(frame), "A way to fit it was overlooked.");
+                }
             },
             iter: Effort.Of(60, 3_000),
             threads: 1);
-        // 86 % of these; most of the others weave cells at random, whose rows have no brackets
-        Assert.True(fitting >= 0.7 * all, $"{fitting} of {all}");
+        // 98.9 % on A4 and 97.5 % on Letter of a thousand; among few cases chance has its part
+        Assert.True(fitting >= (Effort.IsFull ? 0.97 : 0.9) * all, $"{fitting} of {all}");
     }
 
     /// <summary>Whatever is found stays on one page as it is painted, with letters and cells no smaller than the floor.</summary>
@@ -50,7 +53,7 @@ public sealed class OnePageLaws
     public void What_fits_is_set_on_the_first_page_and_no_smaller_than_the_floor() => Small.Sample(
         document =>
         {
-            var frame = FrameOf(document);
+            var frame = FrameOf(document, Paper.A4);
             if (OnePage.Find(frame) is not { } rhythm)
             {
                 return;
@@ -72,7 +75,7 @@ public sealed class OnePageLaws
         .Where(document => Piece.Of(document) is var piece && piece.Ends <= MostEnds && piece.PrintedRows().Count() <= MostRows)
         .Select(document => document with { Title = "Tide table", RowWords = [], Videos = [] });
 
-    private static SheetFrame FrameOf(PatternDocument document) => new(Piece.Of(document), Version, Paper.A4, Wording.English, PrintSetting.Standard);
+    private static SheetFrame FrameOf(PatternDocument document, Paper paper) => new(Piece.Of(document), Version, paper, Wording.English, PrintSetting.Standard);
 
     // Rows in two columns, so half a line each.
     private static double Share(SheetFrame frame)
@@ -82,12 +85,13 @@ public sealed class OnePageLaws
         return ((frame.Piece.PrintedRows().Count() * LeastCell) + text) / frame.Room.Height;
     }
 
-    private static bool NothingFitsAtTheFloor(SheetFrame frame) => Rhythm.AtTheFloor(PrintSetting.Standard).Select(way => Adapted.WithBracketsFor(frame, way)).All(way =>
+    // Whatever stands where: cells of 4 mm, letters of 10 points.
+    private static bool NothingFitsAtTheFloor(SheetFrame frame) => Rhythm.InTheShortForm(PrintSetting.Standard)[^1].Select(way => Adapted.WithBracketsFor(frame, way)).All(way =>
     {
         var chart = new ChartLayout(frame.Piece, ChartWindow.Whole(frame.Piece), LeastCell, true, Wording.English, way.Look);
-        var beside = frame.Room.Width - chart.Width - Rhythm.ColumnGap;
-        return way.Place == RowsPlace.AtTheRight
-            ? beside < 68 || frame.HeightAboveChart(way) + Math.Max(chart.Height, frame.HeightOfRows(way, beside)) > frame.Room.Height - 0.1
+        var side = frame.Room.Width - chart.Width - Rhythm.ColumnGap;
+        return way.HasSide
+            ? side < way.LeastSide || frame.HeightAboveChart(way) + frame.HeightUnderSide(way) + Math.Max(chart.Height, frame.HeightOfSide(way, side)) > frame.Room.Height - 0.1
             : chart.Width > frame.Room.Width || frame.HeightWithoutChart(way) + chart.Height > frame.Room.Height - 0.1;
     });
 }

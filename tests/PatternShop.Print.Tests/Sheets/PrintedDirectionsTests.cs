@@ -142,6 +142,29 @@ public sealed partial class PrintedDirectionsTests
         Assert.NotNull(FirstMissing("Lengths Rows 1 left over 1,\fPage 2 row from over 2, under 1 2 right under 2", rows));
     }
 
+    /// <summary>40 ends by 24 rows without order: one page, in the short form, and the words in full for those who hear it.</summary>
+    [Fact]
+    public void What_needs_the_short_form_is_printed_as_the_definitions_say()
+    {
+        var document = Samples.Large with
+        {
+            Motif = BitGrid.Create(24, 40, (row, end) => ((row * 29) + (end * end * 7) + (row * end * 3) + (end / 3)) % 11 < 5),
+            Rows = new RowPlan([new Weft(Side.Right)], Stroke.Under, [new ChartRows(1, 24, 1)]),
+        };
+        BothReadersAgree(document);
+        var file = Samples.Print(document);
+        var rows = PrintedRows.Of(file);
+        Assert.Equal(24, rows.Count);
+        Assert.All(rows, row => Assert.True(PrintedRows.IsShort(row.Directions)));
+        var nodes = TaggedText.Read(file).SelfAndBelow.ToList();
+        Assert.Contains(nodes, node => node.AllText == "o = over, u = under");
+        var heard = nodes.Where(node => node.Name == "P" && PrintedRows.IsShort(node.AllText)).Select(node => node.Value("ActualText")).ToList();
+        Assert.Equal(rows.Select(row => PrintedRows.WriteOut(row.Directions)), heard.Select(words => PrintedRows.WriteOut(words!)));
+        Assert.DoesNotContain(heard, words => PrintedRows.IsShort(words!));
+        Assert.Empty(Matterhorn.Faults(file));
+        Assert.Equal([false, true, true, false, true, true, false, true, true], PrintedRows.WriteOut("u1 [o2 u1] × 2 o2"));
+    }
+
     [Fact]
     public void The_makers_words_stand_below_their_row_and_say_whose_they_are()
     {
@@ -214,6 +237,6 @@ public sealed partial class PrintedDirectionsTests
         return run + 1;
     }
 
-    [GeneratedRegex("\\b(over|under) [0-9]", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("\\b((over|under) |[ou])[0-9]", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex OtherDirections();
 }

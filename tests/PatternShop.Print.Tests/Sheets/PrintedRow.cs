@@ -72,10 +72,10 @@ internal static partial class PrintedRows
         }
     }
 
-    /// <summary>What the weft does at each end that it meets, by the written words; brackets are woven as often as they say.</summary>
+    /// <summary>What the weft does at each end that it meets, by the written words or the short form; brackets are woven as often as they say.</summary>
     public static IEnumerable<bool> WriteOut(string directions)
     {
-        var plain = directions;
+        var plain = IsShort(directions) ? InWords(directions) : directions;
         while (Bracket().IsMatch(plain))
         {
             plain = Bracket().Replace(plain, match => string.Join(", ", Enumerable.Repeat(match.Groups["runs"].Value, Int(match.Groups["times"].Value))));
@@ -95,6 +95,14 @@ internal static partial class PrintedRows
             }
         }
     }
+
+    /// <summary>Whether a row is in the short form: "u1 [o1 u2] × 3 o1".</summary>
+    public static bool IsShort(string directions) => ShortRun().IsMatch(directions);
+
+    // The letters as the heading of the rows explains them; what stands beside each other gets its comma.
+    private static string InWords(string directions) => Neighbours().Replace(
+        ShortRun().Replace(directions, match => $"{(match.Groups["letter"].Value == "o" ? "over" : "under")} {match.Groups["count"].Value}"),
+        ", ");
 
     private static List<int> Needed(PatternDocument document, IReadOnlyList<OracleRow> rows)
     {
@@ -142,6 +150,12 @@ internal static partial class PrintedRows
 
     [GeneratedRegex(@"[\[(](?<runs>[^\[\]()]*)[\])] × (?<times>[0-9]+(,[0-9]{3})*)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Bracket();
+
+    [GeneratedRegex(@"(?<![a-z])(?<letter>[ou])(?<count>[0-9]+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex ShortRun();
+
+    [GeneratedRegex(@"(?<=[0-9]) (?=[ou\[(])", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Neighbours();
 
     [GeneratedRegex("^(?<stroke>over|under) (?<count>[0-9,]+)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Run();
