@@ -12,13 +12,20 @@ internal sealed class BenchPage(IPage page)
     private const string Code = """
         (() => {
           const draws = [];
+          let drawn = null;
+          const { fill, fillRect } = CanvasRenderingContext2D.prototype;
+          Object.assign(CanvasRenderingContext2D.prototype, {
+            fill(...what) { fill.apply(this, what); drawn = performance.now(); },
+            fillRect(...what) { fillRect.apply(this, what); drawn = performance.now(); },
+          });
           const { addEventListener: add } = EventTarget.prototype;
           EventTarget.prototype.addEventListener = function (type, listener, options) {
             const draw = this instanceof HTMLCanvasElement && ['pointerdown', 'pointermove', 'pointerrawupdate'].includes(type);
             return add.call(this, type, draw ? event => {
               const before = performance.now();
+              drawn = null;
               listener.call(this, event);
-              if (event.buttons === 1) { draws.push([performance.now() - event.timeStamp, performance.now() - before, type]); }
+              if (drawn !== null) { draws.push([drawn - event.timeStamp, drawn - before, type]); }
             } : listener, options);
           };
           const bytes = text => new TextEncoder().encode(text ?? '').length;

@@ -137,6 +137,24 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
     }
 
     [Fact]
+    public async Task A_stroke_goes_where_the_hand_sees_the_chart_when_the_page_moves_under_it()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        await editor.HoldAsync(Size, Size, (3, 2), (3, 4));
+        await visit.Page.EvaluateAsync("""
+            () => new Promise(done => {
+              document.querySelector('.charts').prepend(Object.assign(document.createElement('div'), { style: 'height: 90px' }));
+              requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)));
+            })
+            """);
+        await editor.GoOnAsync(Size, Size, (5, 4), (5, 6));
+        await visit.Page.Mouse.UpAsync();
+        await editor.SavedAsync();
+        await RowAsync(visit, 5, "under 3, over 3, under 2");
+        await RowAsync(visit, 3, "under 1, over 3, under 4");
+    }
+
+    [Fact]
     public async Task A_finger_draws_and_a_second_takes_back_what_was_begun()
     {
         var (visit, editor) = await BeginAsync(Reader.Phone);

@@ -64,7 +64,7 @@ public sealed class LostConnectionTests(Stage stage, MakerBench bench) : IClassF
         var blank = await editor.PictureAsync();
         _line.Delay = TimeSpan.FromSeconds(1);
         await editor.DragAsync(Size, Size, (1, 1), (8, 8));
-        var (drawn, state, stored) = (await editor.PictureAsync(), await StateAsync(), (await _maker!.Page.Locator("td.runs").First.InnerTextAsync()).Replace('\u00A0', ' '));
+        var (drawn, state, stored) = (await editor.PictureAsync(), await StateAsync(), (await _maker!.Page.Locator("td.runs").First.TextContentAsync())!.Replace('\u00A0', ' '));
         Assert.NotEqual(blank, drawn);
         Assert.Equal(("saving…", "under 8"), (state, stored));
         await editor.SavedAsync();

@@ -55,7 +55,14 @@ internal sealed class EditorPage(Visit visit)
         var start = middle(cells[0]);
         await Page.Mouse.MoveAsync(start.X, start.Y);
         await Page.Mouse.DownAsync();
-        foreach (var at in cells.Skip(1))
+        await GoOnAsync(rows, ends, cells[1..]);
+    }
+
+    /// <summary>Goes on to other cells, without letting go.</summary>
+    public async Task GoOnAsync(int rows, int ends, params (int Row, int End)[] cells)
+    {
+        var middle = await MiddleAsync(rows, ends);
+        foreach (var at in cells)
         {
             var (x, y) = middle(at);
             await Page.Mouse.MoveAsync(x, y);
@@ -133,8 +140,13 @@ internal sealed class EditorPage(Visit visit)
         Has = Page.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Name = heading, Exact = true }),
     }).Last;
 
-    /// <summary>The rows as they stand beside the chart.</summary>
-    public Task<IReadOnlyList<WrittenRow>> RowsAsync() => new PatternPage(visit).RowsAsync();
+    /// <summary>The rows as they stand below the chart; they are laid out when they come into sight.</summary>
+    public async Task<IReadOnlyList<WrittenRow>> RowsAsync()
+    {
+        await Page.Locator("table.rows").ScrollIntoViewIfNeededAsync();
+        await Page.WaitForFunctionAsync("() => document.querySelector('table.rows td.runs').innerText !== ''");
+        return await new PatternPage(visit).RowsAsync();
+    }
 
     /// <summary>Issues what is drawn and comes back to my patterns.</summary>
     /// <param name="correction">Whether it mends a version before it.</param>

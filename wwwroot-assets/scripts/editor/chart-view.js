@@ -11,6 +11,7 @@ const COLOURS = {
 };
 
 const STUCK = 80;
+const NEAR = 60;
 
 export class ChartView {
   /** stage: the scrolling element; chart: what to paint; cellFor(size, width): the side of a cell in CSS pixels. */
@@ -27,6 +28,8 @@ export class ChartView {
     this.observer = new ResizeObserver(() => this.layOut());
     this.observer.observe(stage.parentElement);
     this.scroll = { x: 0, y: 0 };
+    this.painted = null;
+    this.frames = 0;
     stage.addEventListener('scroll', () => {
       this.noteScroll();
       this.paint();
@@ -110,15 +113,43 @@ export class ChartView {
 
   /** The cell under a pointer; it may lie outside the chart. */
   cellAt({ clientX, clientY }) {
-    const box = this.canvas.getBoundingClientRect();
-    return this.geometry.cellAt(clientX - box.left + this.stage.scrollLeft, clientY - box.top + this.stage.scrollTop);
+    const { left, top } = this.place;
+    return this.geometry.cellAt(clientX - left + this.scroll.x, clientY - top + this.scroll.y);
   }
 
   /** Whether a pointer is over the cells, not over the numbers round them. */
   isOnCells({ clientX, clientY }) {
-    const box = this.canvas.getBoundingClientRect();
+    const box = this.place;
     const { ratio, left, right, below } = this.geometry;
     return clientX >= box.left + left / ratio && clientX < box.right - right / ratio && clientY >= box.top && clientY < box.bottom - below / ratio;
+  }
+
+  /**
+   * Where the canvas is in the window. While a hand is near it is where it was painted last, which is what the hand sees: to ask
+   * anew at every sample would wait for all that changed elsewhere on the page to be laid out.
+   */
+  get place() {
+    return this.painted ?? this.canvas.getBoundingClientRect();
+  }
+
+  /** A hand is near: for some frames from now on the place is noted after each one. */
+  handIsNear() {
+    const follows = this.frames > 0;
+    this.frames = NEAR;
+    if (!follows) {
+      this.follow();
+    }
+  }
+
+  follow() {
+    afterPaint(() => {
+      this.frames--;
+      this.painted = this.frames > 0 ? this.canvas.getBoundingClientRect() : null;
+      if (this.painted) {
+        this.noteScroll();
+        this.follow();
+      }
+    });
   }
 
   bringIntoSight(cell) {
@@ -144,6 +175,14 @@ export class ChartView {
   close() {
     this.observer.disconnect();
   }
+}
+
+function afterPaint(then) {
+  requestAnimationFrame(() => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = then;
+    port2.postMessage(null);
+  });
 }
 
 function roomIn(element) {

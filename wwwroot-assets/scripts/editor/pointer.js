@@ -16,12 +16,14 @@ export class Pointer {
     const { canvas } = view;
     canvas.addEventListener('pointerdown', event => this.down(event));
     canvas.addEventListener('pointermove', event => this.move(event));
+    canvas.addEventListener('pointerrawupdate', event => this.moveAtOnce(event));
     canvas.addEventListener('pointerup', event => this.up(event));
     canvas.addEventListener('pointercancel', event => this.cancel(event));
     canvas.addEventListener('lostpointercapture', event => this.up(event));
   }
 
   down(event) {
+    this.view.handIsNear();
     if (event.pointerType === 'touch') {
       this.fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
       if (this.fingers.size > 1) {
@@ -37,18 +39,30 @@ export class Pointer {
       return;
     }
     event.preventDefault();
-    this.active = { id: event.pointerId, last: cell };
+    this.active = { id: event.pointerId, last: cell, atOnce: false };
     this.view.canvas.setPointerCapture(event.pointerId);
   }
 
   move(event) {
+    this.view.handIsNear();
     if (this.fingers.size > 1) {
       this.pan(event);
       return;
     }
-    if (event.pointerId !== this.active?.id) {
-      return;
+    if (event.pointerId === this.active?.id && !this.active.atOnce) {
+      this.follow(event);
     }
+  }
+
+  // Where the browser tells of a move before the next frame is due, the stroke need not wait for it. It tells of the same samples once more with the frame.
+  moveAtOnce(event) {
+    if (event.pointerId === this.active?.id && this.fingers.size < 2) {
+      this.active.atOnce = true;
+      this.follow(event);
+    }
+  }
+
+  follow(event) {
     const samples = event.getCoalescedEvents?.() ?? [];
     for (const sample of samples.length > 0 ? samples : [event]) {
       const cell = this.view.cellAt(sample);
