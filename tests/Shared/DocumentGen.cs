@@ -22,6 +22,7 @@ public static class DocumentGen
         from glyphs in Gen.OneOf(GlyphStyle.Cells, GlyphStyle.Bars)
         from own in Own(motif.Rows)
         from cloth in Gen.Frequency((1, Gen.Const(ClothLook.Plain)), (2, Cloths(rows.Wefts.Count)))
+        from after in Gen.Frequency((2, Gen.Const(AfterChart.All)), (1, AfterCharts))
         select new PatternDocument(words.Title, words.Language, words.Licence, words.Notes, motif, width, rows, gauge, glyphs)
         {
             RowWords = own.Words,
@@ -29,7 +30,11 @@ public static class DocumentGen
             Photos = own.Photos,
             Limits = own.Limits,
             Cloth = cloth,
+            AfterChart = after,
         };
+
+    /// <summary>What is printed after the chart.</summary>
+    public static Gen<AfterChart> AfterCharts { get; } = Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool, (making, corrections, notes) => new AfterChart(making, corrections, notes));
 
     /// <summary>Thicknesses and colours of a warp and at most so many wefts.</summary>
     public static Gen<ClothLook> Cloths(int wefts) =>

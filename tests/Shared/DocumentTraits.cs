@@ -29,6 +29,7 @@ public static class DocumentTraits
         ["order of ends"] = d => d.Cloth.Ends.Count > 0,
         ["order of rows"] = d => d.Cloth.Rows.Count > 0,
         ["own colour"] = d => d.Cloth.Own.Count > 0,
+        ["something left out after the chart"] = d => d.AfterChart != AfterChart.All,
         ["no colours"] = d => d.Cloth == ClothLook.Plain,
         ["downwards"] = d => Simple(d).Any(step => step is ChartRows rows && rows.First > rows.Last),
     };

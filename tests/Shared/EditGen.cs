@@ -81,6 +81,7 @@ public static class EditGen
         (1, DocumentGen.Videos(motifRows + 1).Select(videos => (Edit)new SetVideos(videos))),
         (1, DocumentGen.Photos(motifRows + 1).Select(photos => (Edit)new SetPhotos(photos))),
         (1, DocumentGen.AnyLimits.Select(limits => (Edit)new SetLimits(limits))),
+        (1, Gen.Select(Gen.OneOf(SheetPart.MakingUp, SheetPart.Corrections, SheetPart.Notes), Gen.Bool, (part, printed) => (Edit)new SetSheetPart(part, printed))),
         (1, DocumentGen.Cloths(3).Select(cloth => (Edit)new SetCloth(cloth))));
 
     private static Gen<Edit> OfOther(PatternDocument other)

@@ -11,13 +11,18 @@ internal static class ClosingBlocks
     public static IEnumerable<Stacked> Of(Piece piece, VersionLine version, Rhythm rhythm, Wording wording)
     {
         var language = TitleBlock.LanguageOf(piece, wording);
-        yield return Section(wording.MakingUpTitle, rhythm, new Stack(
-        [
-            new Stacked(0, new Words(wording.MakingUpMark, rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))),
-            new Stacked(rhythm.Part, Named(wording.MakingUp(piece).Select(part => (part.Name, part.Text)).ToSequence(), rhythm)),
-        ]));
+        var after = piece.Document.AfterChart;
+        if (after.MakingUp)
+        {
+            yield return Section(wording.MakingUpTitle, rhythm, new Stack(
+            [
+                new Stacked(0, new Words(wording.MakingUpMark, rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))),
+                new Stacked(rhythm.Part, Named(wording.MakingUp(piece).Select(part => (part.Name, part.Text)).ToSequence(), rhythm)),
+            ]));
+        }
+
         yield return Section(wording.CautionsTitle, rhythm, List([.. wording.Cautions.Select(caution => (Text: caution, Target: (string?)null))], rhythm));
-        if (version.Corrections.Count > 0)
+        if (after.Corrections && version.Corrections.Count > 0)
         {
             yield return Section(wording.CorrectionsTitle, rhythm, new Stack(
             [
@@ -26,7 +31,7 @@ internal static class ClosingBlocks
             ]));
         }
 
-        if (piece.Document.Notes.Trim().Length > 0)
+        if (after.Notes && piece.Document.Notes.Trim().Length > 0)
         {
             yield return new Stacked(rhythm.Section, new Headed(Headings.Section(wording.NotesTitle, rhythm), 1.5, Paragraphs(piece.Document.Notes, language, rhythm)));
         }

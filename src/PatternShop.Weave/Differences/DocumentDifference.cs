@@ -15,10 +15,11 @@ public sealed record DocumentDifference(
     Sequence<Video>? Videos,
     Sequence<Photo>? Photos,
     LimitsDifference? Limits,
-    ClothLook? Cloth)
+    ClothLook? Cloth,
+    AfterChart? AfterChart)
 {
     /// <summary>Whether nothing differs.</summary>
-    public bool IsNone => this == new DocumentDifference(null, null, null, null, null, null, null, null, null, null, null, null, null, null);
+    public bool IsNone => this == new DocumentDifference(null, null, null, null, null, null, null, null, null, null, null, null, null, null, null);
 
     /// <summary>Whether something differs that a weaver weaves by: cells, width or the order of rows.</summary>
     public bool TouchesWeaving => Motif is not null || Width is not null || Rows is not null;
@@ -42,7 +43,8 @@ public sealed record DocumentDifference(
             Other(old.Videos, @new.Videos),
             Other(old.Photos, @new.Photos),
             old.Limits == @new.Limits ? null : new LimitsDifference(@new.Limits),
-            Other(old.Cloth, @new.Cloth));
+            Other(old.Cloth, @new.Cloth),
+            Other(old.AfterChart, @new.AfterChart));
     }
 
     /// <summary>The new document, made of the old one.</summary>
@@ -65,6 +67,7 @@ public sealed record DocumentDifference(
             Photos = Photos ?? old.Photos,
             Limits = Limits is { } limits ? limits.Now : old.Limits,
             Cloth = Cloth ?? old.Cloth,
+            AfterChart = AfterChart ?? old.AfterChart,
         };
     }
 

@@ -40,3 +40,9 @@ public sealed record SetLimits(Limits? Limits) : Edit
 {
     private protected override EditResult Change(PatternDocument document) => Done(document with { Limits = Limits });
 }
+
+/// <summary>Prints a part of the sheets after the chart, or leaves it out.</summary>
+public sealed record SetSheetPart(SheetPart Part, bool IsPrinted) : Edit
+{
+    private protected override EditResult Change(PatternDocument document) => Done(document with { AfterChart = document.AfterChart.With(Part, IsPrinted) });
+}

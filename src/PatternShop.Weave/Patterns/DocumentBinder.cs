@@ -7,7 +7,7 @@ internal sealed class DocumentBinder(FileProblems problems)
     public (PatternDocument Document, KnownSizes Sizes) Bind(JsonObject root)
     {
         var members = new MemberReader(
-            root, problems, "format", "title", "language", "licence", "notes", "rowWords", "videos", "photos", "motif", "width", "rows", "gauge", "limits", "cloth", "glyphs");
+            root, problems, "format", "title", "language", "licence", "notes", "rowWords", "videos", "photos", "motif", "width", "rows", "gauge", "limits", "cloth", "afterChart", "glyphs");
         var own = new MakersOwnBinder(problems);
         var (motif, motifRows, motifEnds) = new MotifBinder(problems).Bind(members);
         var (rows, wefts) = new RowPlanBinder(problems).Bind(members.Object("rows", required: false), members.Has("rows"), motifRows);
@@ -27,8 +27,20 @@ internal sealed class DocumentBinder(FileProblems problems)
             Photos = own.Photos(members),
             Limits = own.Limits(members),
             Cloth = new ClothBinder(problems).Bind(members),
+            AfterChart = After(members.Object("afterChart", required: false)),
         };
         return (document, new KnownSizes(motifRows, motifEnds, wefts));
+    }
+
+    private AfterChart After(JsonObject? json)
+    {
+        if (json is null)
+        {
+            return AfterChart.All;
+        }
+
+        var members = new MemberReader(json, problems, "makingUp", "corrections", "notes");
+        return new AfterChart(members.YesOrNo("makingUp", true), members.YesOrNo("corrections", true), members.YesOrNo("notes", true));
     }
 
     private WidthPlan Width(JsonObject? json)

@@ -7,6 +7,7 @@ internal static class DocumentTree
     public const int Format = 4;
 
     public static JsonObject Of(PatternDocument document) => Object(
+    [
         ("format", Number(Format)),
         ("title", Text(document.Title)),
         ("language", Text(document.Language)),
@@ -21,7 +22,17 @@ internal static class DocumentTree
         ("gauge", Object(("sett", Density(document.Gauge.Sett)), ("rows", Density(document.Gauge.Rows)))),
         ("limits", document.Limits is { } limits ? Limits(limits) : Null),
         ("cloth", document.Cloth == ClothLook.Plain ? Null : Cloth(document.Cloth)),
-        ("glyphs", Word(FormWords.Glyphs, document.Glyphs)));
+        // documents that say nothing of it keep the bytes that they had before there was a choice
+        .. Unless(document.AfterChart == AfterChart.All, "afterChart", () => After(document.AfterChart)),
+        ("glyphs", Word(FormWords.Glyphs, document.Glyphs)),
+    ]);
+
+    private static JsonObject After(AfterChart after) => Object(
+    [
+        .. Unless(after.MakingUp, "makingUp", () => False),
+        .. Unless(after.Corrections, "corrections", () => False),
+        .. Unless(after.Notes, "notes", () => False),
+    ]);
 
     private static JsonObject Cloth(ClothLook cloth) => Object(
     [
@@ -109,6 +120,8 @@ internal static class DocumentTree
     }
 
     private static JsonArray Array<T>(Sequence<T> items, Func<T, JsonValue> write) => new(items.Select(write).ToSequence(), JsonPlace.None);
+
+    private static JsonWord False => new(JsonWord.False, JsonPlace.None);
 
     private static JsonWord Null => new(JsonWord.Null, JsonPlace.None);
 

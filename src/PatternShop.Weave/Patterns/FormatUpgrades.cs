@@ -52,8 +52,8 @@ internal static class FormatUpgrades
     /// <summary>Format 2 had neither words, videos and photos of the maker nor limits.</summary>
     private static Upgraded FromSecond(JsonObject root) => Grown(root, 3, "rowWords", "videos", "photos", "limits");
 
-    /// <summary>Format 3 said nothing of thicknesses and colours.</summary>
-    private static Upgraded FromThird(JsonObject root) => Grown(root, 4, "cloth");
+    /// <summary>Format 3 said nothing of thicknesses and colours, nor of what is printed after the chart.</summary>
+    private static Upgraded FromThird(JsonObject root) => Grown(root, 4, "cloth", "afterChart");
 
     /// <summary>A format that only brought new members, each of which may be left out.</summary>
     private static Upgraded Grown(JsonObject root, int format, params string[] added)

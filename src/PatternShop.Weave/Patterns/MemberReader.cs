@@ -83,6 +83,24 @@ internal sealed class MemberReader
     public int? Whole(string name) =>
         Find<JsonNumber>(name, required: true, "a whole number without quotation marks") is { } number ? Whole(number) : null;
 
+    /// <summary>A yes or no that may be left out.</summary>
+    public bool YesOrNo(string name, bool fallback)
+    {
+        const string Wanted = "true or false";
+        if (Find<JsonWord>(name, required: false, Wanted) is not { } word)
+        {
+            return fallback;
+        }
+
+        if (word.IsNull)
+        {
+            _problems.Add(ProblemCodes.WrongType, word.Place, $"{Plain.Quote(name)} is {word.Kind}, not {Wanted}.", $"Write {Wanted}.");
+            return fallback;
+        }
+
+        return word.Word == JsonWord.True;
+    }
+
     /// <summary>The member "amount", which must be there: a decimal number as a text; 1 where it cannot be read.</summary>
     public decimal Amount()
     {

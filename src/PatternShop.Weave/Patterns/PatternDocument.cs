@@ -80,6 +80,9 @@ public sealed record PatternDocument(
 
     /// <summary>Thicknesses and colours of the yarns, for the picture of the cloth.</summary>
     public ClothLook Cloth { get; init; } = ClothLook.Plain;
+
+    /// <summary>What the printed sheets say after chart and rows.</summary>
+    public AfterChart AfterChart { get; init; } = AfterChart.All;
 }
 
 /// <summary>

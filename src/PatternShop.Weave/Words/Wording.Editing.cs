@@ -22,6 +22,7 @@ public partial class Wording
             SetVideos => "change the videos",
             SetPhotos => "change the photos",
             SetLimits => "change the longest float",
+            SetSheetPart part => $"{(part.IsPrinted ? "print" : "leave out")} “{SheetPartName(part.Part)}”",
             SetCloth => "change thicknesses or colours",
             ResizeMotif size => $"make the motif {Rows(size.Rows)} of {Count(size.Ends, "end", "ends")}{SidesNamed(size)}",
             ReplaceMotif replace => $"begin from a weave of {Rows(replace.Motif.Rows)} and {Count(replace.Motif.Columns, "end", "ends")}",

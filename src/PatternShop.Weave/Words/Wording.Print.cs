@@ -18,6 +18,25 @@ public partial class Wording
 
     public string BeginLabel => "Begin";
 
+    /// <summary>Heads the choice of what is printed after the chart.</summary>
+    public string AfterChartTitle => "Pages after the chart";
+
+    /// <summary>What is no choice, and why.</summary>
+    public string AfterChartText => "The sheets go on after the rows. “" + CautionsTitle + "” is always printed, for the safety of those who weave; so is a licence, so that readers know what they may do.";
+
+    public string PrintedChoice => "printed";
+
+    public string LeftOutChoice => "left out";
+
+    /// <summary>A part of the sheets as it is headed there.</summary>
+    public string SheetPartName(SheetPart part) => part switch
+    {
+        SheetPart.MakingUp => MakingUpTitle,
+        SheetPart.Corrections => CorrectionsTitle,
+        SheetPart.Notes => NotesTitle,
+        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "There is no such part."),
+    };
+
     public string LicenceLabel => "Licence";
 
     public string NotesTitle => "Notes of the maker";

@@ -22,6 +22,36 @@ public sealed class ClosingTests
             headings);
     }
 
+    /// <summary>What the maker leaves out stands in no heading, bookmark or word, and takes no page; cautions and licence stay.</summary>
+    [Fact]
+    public void What_is_left_out_is_gone_from_pages_and_bookmarks()
+    {
+        var full = Document with { Notes = string.Join('\n', Enumerable.Repeat("Beat gently, and look at the edge after every row.", 40)) };
+        foreach (var part in Enum.GetValues<SheetPart>())
+        {
+            var title = Wording.English.SheetPartName(part);
+            Assert.Contains(title, Headings(full));
+            var without = full with { AfterChart = AfterChart.All.With(part, false) };
+            Assert.Equal(Headings(full).Where(heading => heading != title), Headings(without));
+            Assert.Equal(Headings(without).Prepend(full.Title), Bookmarks(without));
+        }
+
+        var least = full with { AfterChart = new AfterChart(false, false, false) };
+        Assert.True(Plan(least).Pages.Count < Plan(full).Pages.Count);
+        Assert.DoesNotContain("Beat gently", TaggedText.Read(Make(Version, least)).AllText, StringComparison.Ordinal);
+        Assert.Contains("Weave it.", TaggedText.Read(Make(Version, least)).AllText, StringComparison.Ordinal);
+        Assert.Contains(Wording.English.CautionsTitle, Headings(least));
+        Assert.Empty(Matterhorn.Faults(Make(Version, least)));
+        Assert.NotEqual(Make(Version, least), Make(Version, full));
+
+        static IEnumerable<string> Headings(PatternDocument document) => TaggedText.Read(Make(Version, document)).SelfAndBelow.Where(node => node.Name == "H2").Select(node => node.AllText);
+
+        static PrintPlan Plan(PatternDocument document) => Printable.Plan(Piece.Of(document), Version, Paper.A4, Wording.English);
+
+        static IEnumerable<string> Bookmarks(PatternDocument document) =>
+            Plan(document).Pages.SelectMany(page => page.Items).SelectMany(item => item.Tag?.Path ?? []).Where(tag => tag.Bookmark is not null).Distinct().Select(tag => tag.Bookmark!);
+    }
+
     [Fact]
     public void Corrections_name_version_day_and_rows()
     {
@@ -59,5 +89,5 @@ public sealed class ClosingTests
         Assert.DoesNotContain("18", numbers);
     }
 
-    private static byte[] Make(VersionLine version) => Printable.Make(Piece.Of(Document), version, Paper.A4, Wording.English);
+    private static byte[] Make(VersionLine version, PatternDocument? document = null) => Printable.Make(Piece.Of(document ?? Document), version, Paper.A4, Wording.English);
 }

@@ -36,7 +36,7 @@ public sealed class EditLaws
             "SetCells Done", "SetCells Refused", "ResizeMotif Done", "ResizeMotif Refused", "SetRowPlan Done", "SetRowPlan Refused",
             "SetWords Done", "SetWords Refused", "SetWidth Done", "SetFloating Done", "SetGauge Done", "SetGauge Refused", "SetGlyphs Done",
             "SetRowWords Done", "SetRowWords Refused", "SetVideos Done", "SetVideos Refused", "SetPhotos Done", "SetPhotos Refused", "SetLimits Done",
-            "SetCloth Done", "SetCloth Refused",
+            "SetSheetPart Done", "SetCloth Done", "SetCloth Refused",
             "InsertRows Done", "InsertRows Refused", "RemoveRows Done", "RemoveRows Refused", "InsertEnds Done", "InsertEnds Refused", "RemoveEnds Done", "RemoveEnds Refused",
             "TransformCells Done", "TransformCells Refused", "ShiftCells Done", "ShiftCells Refused", "MoveCells Done", "MoveCells Refused", "ReplaceMotif Done",
         ];
@@ -45,7 +45,7 @@ public sealed class EditLaws
 
     [Fact]
     public void Every_edit_has_a_name() => Cases.Sample(
-        (_, edit) => Assert.Matches("^(draw|cover|put down|change|make|put in|take out|write|weave|mirror|half turn|quarter turn|swap|other side|shift|move|begin|use|start) .+", Wording.English.EditName(edit)),
+        (_, edit) => Assert.Matches("^(draw|cover|put down|change|make|put in|take out|write|weave|mirror|half turn|quarter turn|swap|other side|shift|move|begin|use|start|print|leave out) .+", Wording.English.EditName(edit)),
         iter: Effort.Of(500, 5_000));
 
     [Fact]

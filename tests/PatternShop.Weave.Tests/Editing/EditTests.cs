@@ -131,9 +131,10 @@ public sealed class EditTests
         {
             Stroke(8, 8, (0, 0)), Stroke(8, 8, (0, 0), (1, 1)), new SetWords(Title: "A"), new SetWords(Title: "A", Notes: "B"),
             new SetWidth(Diamond.Width), new ResizeMotif(1, 12), new SetRowWords(3, "A"), new SetVideos([]), new SetPhotos([]), new SetLimits(null), new SetCloth(ClothLook.Plain),
+            new SetSheetPart(SheetPart.Notes, false), new SetSheetPart(SheetPart.MakingUp, true),
         }.Select(Wording.English.EditName);
         Assert.Equal(["draw 1 cell", "draw 2 cells", "change the title", "change the words", "change the width", "make the motif 1 row of 12 ends",
-             "change the words of chart row 3", "change the videos", "change the photos", "change the longest float", "change thicknesses or colours"], names);
+             "change the words of chart row 3", "change the videos", "change the photos", "change the longest float", "change thicknesses or colours", "leave out “Notes of the maker”", "print “Making up”"], names);
     }
 
     [Fact]

@@ -210,6 +210,13 @@ public static class BadDocuments
         Own("limit in unknown unit", "\"limits\": {\"length\": {\"amount\": \"1\", \"unit\": \"10 cm\"}}", "unknown-word /limits/length/unit 6:63"),
         Own("limit of five places", "\"limits\": {\"length\": {\"amount\": \"0.12345\", \"unit\": \"cm\"}}", "decimal-places /limits/length/amount 6:50"),
 
+        Own("pages after the chart as a list", "\"afterChart\": [\"notes\"]", "wrong-type /afterChart 6:32"),
+        Own("pages after the chart as nothing", "\"afterChart\": null", "wrong-type /afterChart 6:32"),
+        Own("a page in words", "\"afterChart\": {\"notes\": \"no\"}", "wrong-type /afterChart/notes 6:42"),
+        Own("a page that is neither", "\"afterChart\": {\"notes\": null}", "wrong-type /afterChart/notes 6:42"),
+        Own("a page that is no choice", "\"afterChart\": {\"cautions\": false}", "unknown-member /afterChart/cautions 6:33"),
+        Own("a page twice", "\"afterChart\": {\"notes\": false, \"notes\": true}", "duplicate-member /afterChart/notes 6:49"),
+
         // older formats
         new(
             "members of format 3 in format 2",

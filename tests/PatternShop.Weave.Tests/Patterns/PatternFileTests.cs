@@ -259,7 +259,7 @@ public sealed class PatternFileTests
     public void Format_3_is_brought_up_to_the_current_one() => DocumentGen.Documents.Sample(
         document =>
         {
-            var plain = document with { Cloth = ClothLook.Plain };
+            var plain = document with { Cloth = ClothLook.Plain, AfterChart = AfterChart.All };
             var canonical = Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(plain));
             Assert.StartsWith("{\"cloth\":null,\"format\":4,", canonical, StringComparison.Ordinal);
             var third = "{\"format\":3," + canonical["{\"cloth\":null,\"format\":4,".Length..];
@@ -292,12 +292,28 @@ public sealed class PatternFileTests
         Assert.Empty(read.Runs);
     }
 
+    /// <summary>What was written before there was a choice keeps its bytes, and says that everything is printed.</summary>
+    [Fact]
+    public void What_is_printed_after_the_chart_is_written_only_where_something_is_left_out()
+    {
+        var all = Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(Diamond));
+        Assert.DoesNotContain("afterChart", all, StringComparison.Ordinal);
+        Assert.Equal(AfterChart.All, Read(all).AfterChart);
+        var some = Diamond with { AfterChart = new AfterChart(false, true, false) };
+        var written = Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(some));
+        Assert.Equal("{\"afterChart\":{\"makingUp\":false,\"notes\":false}," + all[1..], written);
+        Assert.Equal(some, Read(written));
+        Assert.Equal(Diamond, Read(written.Replace("false", "true", StringComparison.Ordinal)));
+        Assert.Equal(Diamond, Read(written.Replace("\"makingUp\":false,\"notes\":false", "", StringComparison.Ordinal)));
+        Assert.Contains("\"afterChart\": {\"makingUp\": false, \"notes\": false}", Encoding.UTF8.GetString(PatternWriter.ReadableBytes(some)), StringComparison.Ordinal);
+    }
+
     /// <summary>What format 2 could say means the same in later formats.</summary>
     [Fact]
     public void Format_2_is_brought_up_to_the_current_one() => DocumentGen.Documents.Sample(
         document =>
         {
-            var plain = document with { RowWords = [], Videos = [], Photos = [], Limits = null, Cloth = ClothLook.Plain };
+            var plain = document with { RowWords = [], Videos = [], Photos = [], Limits = null, Cloth = ClothLook.Plain, AfterChart = AfterChart.All };
             var second = Encoding.UTF8.GetString(PatternWriter.CanonicalBytes(plain))
                 .Replace("{\"cloth\":null,\"format\":4,", "{\"format\":2,", StringComparison.Ordinal)
                 .Replace("\"limits\":null,", "", StringComparison.Ordinal)

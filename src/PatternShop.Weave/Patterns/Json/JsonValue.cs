@@ -27,6 +27,8 @@ internal sealed class JsonNumber(string text, JsonPlace place) : JsonValue(place
 /// <summary>One of the words true, false and null.</summary>
 internal sealed class JsonWord(string word, JsonPlace place) : JsonValue(place)
 {
+    public const string True = "true";
+    public const string False = "false";
     public const string Null = "null";
 
     public string Word { get; } = word;

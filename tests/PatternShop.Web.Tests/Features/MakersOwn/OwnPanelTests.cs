@@ -11,6 +11,23 @@ public sealed class OwnPanelTests(SharedBench shared) : IClassFixture<SharedBenc
     private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond);
 
     [Fact]
+    public async Task Pages_after_the_chart_are_left_out_one_by_one_and_undo_names_each()
+    {
+        await using var panel = await PanelHost<AfterChartPanel>.OpenAsync(shared.Bench, Diamond);
+        Assert.Contains("“Take care” is always printed", panel.Page.Markup, StringComparison.Ordinal);
+        await panel.ChooseAsync("Notes of the maker", "left out");
+        Assert.Equal((Diamond with { AfterChart = new AfterChart(true, true, false) }, "leave out “Notes of the maker”"), (panel.Document, panel.Editing.View.UndoName));
+        await panel.ChooseAsync("Making up", "left out");
+        await panel.ChooseAsync("Notes of the maker", "printed");
+        Assert.Equal((Diamond with { AfterChart = new AfterChart(false, true, true) }, "print “Notes of the maker”"), (panel.Document, panel.Editing.View.UndoName));
+        await panel.Editing.UndoAsync();
+        await panel.Editing.UndoAsync();
+        Assert.Equal(Diamond with { AfterChart = new AfterChart(true, true, false) }, panel.Document);
+        await panel.Editing.UndoAsync();
+        Assert.Equal(Diamond, panel.Document);
+    }
+
+    [Fact]
     public async Task Words_for_a_row_are_written_changed_and_taken_away()
     {
         await using var panel = await PanelHost<RowWordsPanel>.OpenAsync(shared.Bench, Diamond);
