@@ -9,6 +9,10 @@ namespace PatternShop.Print;
 public static class CorrectionSlip
 {
     private const double Between = 6;
+    private const double Rounding = 0.01;
+    private const double PointStep = 0.5;
+    private const double LeastPadding = 0.1;
+    private const double LeastLeading = 1.14;
 
     /// <summary>The slip as a PDF file. The same two pieces, version lines, paper and words give the same bytes.</summary>
     public static byte[] Make(Piece old, Piece @new, (VersionLine Old, VersionLine New) versions, Paper paper, Wording wording) =>
@@ -52,14 +56,83 @@ public static class CorrectionSlip
             yield return new Stacked(Between, new Whole(new Headed(Headings.Section(wording.ChangedRowsText(change), set.Rhythm), 1, new Stack(
             [
                 .. new[] { before, now }.Where(text => text.Length > 0).Select(text => new Stacked(0.5, new Words(text, styles.Body, new Tag(TagKind.Paragraph)))),
-                .. change.New.Select(@new.PrintedFor).Distinct().Select(number => new Stacked(2, Strip(@new, number, set, wording))),
+                .. Strips(old, @new, change, set, wording),
             ]))));
         }
     }
 
-    // As wide as the column in which the row stands on the sheet.
-    private static Framed Strip(Piece piece, int number, (double Width, Rhythm Rhythm) set, Wording wording) =>
-        new(set.Rhythm.RowsWidth(set.Width), RowsBlock.OneRow(piece, number, set.Rhythm, wording));
+    // A row that stands on the sheet several times, and was set otherwise there, has a strip for its lowest place.
+    private static IEnumerable<Stacked> Strips(Piece old, Piece @new, ChangedRows change, (double Width, Rhythm Rhythm) set, Wording wording)
+    {
+        foreach (var places in change.New.Index().GroupBy(row => @new.PrintedFor(row.Item), row => row.Index))
+        {
+            var width = set.Rhythm.RowsWidth(set.Width);
+            double? covered = change.Old.Count == 0
+                ? null
+                : places.Select(at => old.PrintedFor(change.Old[at])).Distinct().Min(number => HeightOf(RowsBlock.OneRow(old, number, set.Rhythm, wording), width));
+            var (row, way) = Fitting(number => RowsBlock.OneRow(@new, places.Key, number, wording), set.Rhythm, covered, width);
+            if (way.InShort && !set.Rhythm.InShort)
+            {
+                yield return new Stacked(1, new Words($"{wording.SlipInShort} {wording.ShortLegend}.", set.Rhythm.Styles.Body, new Tag(TagKind.Paragraph)));
+            }
+
+            var isLonger = covered is { } room && HeightOf(row, width) > room + Rounding;
+            if (isLonger)
+            {
+                yield return new Stacked(1, new Words(wording.SlipLonger, set.Rhythm.Styles.Body, new Tag(TagKind.Paragraph)));
+            }
+
+            yield return new Stacked(2, new Framed(width, row, covered ?? 0, isLonger ? covered : null));
+        }
+    }
+
+    // Set as on the sheet where it is no higher than what it covers, else smaller down to the smallest size of written rows, else in the short form.
+    private static (Table Row, Rhythm Way) Fitting(Func<Rhythm, Table> rowIn, Rhythm usual, double? covered, double width)
+    {
+        var (row, way) = (rowIn(usual), usual);
+        foreach (var closer in covered is null ? [] : Closer(usual))
+        {
+            if (HeightOf(row, width) <= covered + Rounding)
+            {
+                break;
+            }
+
+            (row, way) = (rowIn(closer), closer);
+        }
+
+        return (row, way);
+    }
+
+    private static IEnumerable<Rhythm> Closer(Rhythm usual)
+    {
+        for (var points = usual.Styles.Directions.Points; points >= Styles.Floor; points -= PointStep)
+        {
+            yield return With(points, usual.InShort);
+        }
+
+        if (usual.Styles.Directions.Points % PointStep != 0)
+        {
+            yield return With(Styles.Floor, usual.InShort);
+        }
+
+        if (!usual.InShort)
+        {
+            yield return With(Styles.Floor, true);
+        }
+
+        Rhythm With(double points, bool isShort) => usual with
+        {
+            InShort = isShort,
+            Padding = Math.Min(usual.Padding, LeastPadding),
+            Styles = usual.Styles with
+            {
+                Directions = usual.Styles.Directions with { Points = points, Leading = LeastLeading },
+                RowNumber = usual.Styles.RowNumber with { Points = points, Leading = LeastLeading },
+            },
+        };
+    }
+
+    private static double HeightOf(Table row, double width) => row.Fit(width, double.PositiveInfinity, true).Height;
 
     private static IEnumerable<Stacked> Facts(Piece old, Piece @new, Rhythm rhythm, Wording wording)
     {

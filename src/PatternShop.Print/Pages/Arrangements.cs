@@ -158,15 +158,21 @@ internal sealed record TwoColumns(Block Body, double Gap) : Block
 }
 
 /// <summary>A block in a dashed frame of a width of its own, to be cut out; never split.</summary>
-internal sealed record Framed(double Width, Block Body) : Block
+/// <param name="Width">Of the frame.</param>
+/// <param name="Body">What stands in it.</param>
+/// <param name="Least">The frame is at least so high.</param>
+/// <param name="Mark">Where a line runs across that says down to where it is pasted; null without one.</param>
+internal sealed record Framed(double Width, Block Body, double Least, double? Mark) : Block
 {
     // numbers stand at the very edge of a row
     private const double Rim = 1.5;
+    private const double Tick = 3;
 
     public override Fit Fit(double width, double height, bool fresh)
     {
         var body = Body.Fit(Width, double.PositiveInfinity, true);
-        if (body.Height > height && !fresh)
+        var bottom = Math.Max(body.Height, Least);
+        if (bottom > height && !fresh)
         {
             return Print.Fit.Nothing(this);
         }
@@ -174,10 +180,18 @@ internal sealed record Framed(double Width, Block Body) : Block
         Sequence<Sequence<Spot>> frame =
         [
             .. SheetMarks.DashesOf(new Spot(-Rim, 0), new Spot(Width, 0)),
-            .. SheetMarks.DashesOf(new Spot(-Rim, body.Height), new Spot(Width, body.Height)),
-            .. SheetMarks.DashesOf(new Spot(-Rim, 0), new Spot(-Rim, body.Height)),
-            .. SheetMarks.DashesOf(new Spot(Width, 0), new Spot(Width, body.Height)),
+            .. SheetMarks.DashesOf(new Spot(-Rim, bottom), new Spot(Width, bottom)),
+            .. SheetMarks.DashesOf(new Spot(-Rim, 0), new Spot(-Rim, bottom)),
+            .. SheetMarks.DashesOf(new Spot(Width, 0), new Spot(Width, bottom)),
         ];
-        return new Fit([.. body.Items, new Placed(new StrokeMark(0, 0, frame, false, 0.25, 0), null)], body.Height, null);
+        Sequence<Sequence<Spot>> marks = Mark is { } at ? [[new Spot(-Rim - Tick, at), new Spot(-Rim, at)], [new Spot(Width, at), new Spot(Width + Tick, at)]] : [];
+        return new Fit(
+            [
+                .. body.Items,
+                new Placed(new StrokeMark(0, 0, frame, false, 0.25, 0), null),
+                .. marks.Count == 0 ? [] : new[] { new Placed(new StrokeMark(0, 0, marks, false, 0.5, 0), null) },
+            ],
+            bottom,
+            null);
     }
 }

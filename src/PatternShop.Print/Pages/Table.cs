@@ -28,6 +28,9 @@ internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRo
     /// <summary>Whether there is a rule above the first row where there are no heads.</summary>
     public bool HasTopRule { get; init; } = true;
 
+    /// <summary>Whether a thin rule stands under each row.</summary>
+    public bool HasRules { get; init; } = true;
+
     private const double Gutter = 3;
     private const double HeaderRule = 0.35;
     private const double Rule = 0.12;
@@ -54,7 +57,7 @@ internal sealed record Table(Sequence<double> Columns, TableRow? Header, TableRo
             {
                 items.Add(row.Items.Moved(0, used));
                 used += row.Height;
-                items.Add([RuleAt(used, width, Rule)]);
+                items.Add(HasRules ? [RuleAt(used, width, Rule)] : Items.None);
             }
 
             if (row.Rest is { } rest)

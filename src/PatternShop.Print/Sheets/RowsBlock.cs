@@ -14,13 +14,31 @@ internal static class RowsBlock
     /// <summary>Every stretch under each other.</summary>
     public static Stack Whole(Piece piece, Rhythm rhythm, Wording wording) => new(Of(piece, rhythm, wording).ToSequence());
 
-    /// <summary>One row as it stands on the sheet.</summary>
+    /// <summary>One row as it stands on the sheet, without the rules around it.</summary>
     public static Table OneRow(Piece piece, int number, Rhythm rhythm, Wording wording)
     {
-        var band = piece.Bands[piece.BandOf(number)];
         var table = new Tag(TagKind.Table);
-        var widths = Widths(piece, band.FirstRow + band.PrintedRows - 1, rhythm, wording);
-        return new Table(widths, null, null, [WrittenRow(piece, number, (widths, rhythm, wording), table)], rhythm.Padding);
+        var widths = Widths(piece, LastBeside(piece, number), rhythm, wording);
+        return new Table(widths, null, null, [WrittenRow(piece, number, (widths, rhythm, wording), table)], rhythm.Padding) { HasTopRule = false, HasRules = false };
+    }
+
+    // The last row of the stretch in which a row stands.
+    private static int LastBeside(Piece piece, int number)
+    {
+        foreach (var line in Schedule.Of(piece))
+        {
+            if (line is RowsOnce rows && rows.First <= number && number <= rows.Last)
+            {
+                return rows.Last;
+            }
+
+            if (line is RowsAgain { Band: var band } && band.FirstRow <= number && number < band.FirstRow + band.PrintedRows)
+            {
+                return band.FirstRowOf(((number - band.FirstRow) / band.RowsEachTime) + 2) - 1;
+            }
+        }
+
+        throw new ArgumentOutOfRangeException(nameof(number), number, "No such row is printed.");
     }
 
     private static IEnumerable<Stacked> Of(Piece piece, Rhythm rhythm, Wording wording)

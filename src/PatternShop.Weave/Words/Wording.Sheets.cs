@@ -121,6 +121,12 @@ public partial class Wording
 
     public string SlipUse => "Cut each strip out along the dashed lines and paste it over the row on your sheet. Rows with another number say which they were.";
 
+    /// <summary>Said over a strip that is in the short form because the row on the sheet leaves no room for words.</summary>
+    public string SlipInShort => "In the short form, to fit the row on your sheet:";
+
+    /// <summary>Said over a strip that is longer than the row on the sheet, with a mark at its height.</summary>
+    public string SlipLonger => "This row is longer than it was. Paste the strip only down to the marks at its sides, and lift the rest to read the row below.";
+
     public string SlipGone => "This row is gone: strike it out.";
 
     public string SlipSubject => "What changed between two versions of a weaving chart";
