@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Text.Json.Serialization;
 using PatternShop.Weave;
 
 namespace PatternShop.Web;
@@ -12,10 +13,10 @@ namespace PatternShop.Web;
 /// <param name="Bars">Whether cells are drawn as bars.</param>
 internal sealed record ChartUpdate(
     long Revision,
-    MotifCells? Motif,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] MotifCells? Motif,
     IReadOnlyList<RowCells> Rows,
     IReadOnlyList<SettledStroke> Settled,
-    PieceIndex? Piece,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] PieceIndex? Piece,
     bool Bars);
 
 /// <summary>All cells of a motif, rows after one another, each packed into bytes (lowest bit leftmost), in base 64.</summary>

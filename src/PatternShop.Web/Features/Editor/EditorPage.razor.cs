@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.JSInterop;
-using MudBlazor;
 using PatternShop.Store;
 using PatternShop.Weave;
 
@@ -10,11 +9,9 @@ namespace PatternShop.Web;
 public sealed partial class EditorPage : IAsyncDisposable
 {
     private ElementReference _root;
-    private MudThemeProvider? _theme;
     private PatternSeat? _seat;
     private Editing? _editing;
     private ChartBridge? _bridge;
-    private bool _isDark;
     private bool _isMissing;
     private bool _isShowing;
 
@@ -62,12 +59,6 @@ public sealed partial class EditorPage : IAsyncDisposable
         if (_bridge is { IsOpen: false } bridge)
         {
             await bridge.OpenAsync(_root);
-        }
-
-        if (firstRender && await _theme!.GetSystemDarkModeAsync() is var isDark && isDark != _isDark)
-        {
-            _isDark = isDark;
-            StateHasChanged();
         }
     }
 

@@ -47,6 +47,24 @@ public sealed class ChecksPanelTests(SharedBench shared) : IClassFixture<SharedB
     }
 
     [Fact]
+    public async Task What_is_found_as_before_is_not_sent_again_and_keeps_its_remedies()
+    {
+        await using var panel = await OpenAsync(Twill);
+        var lines = panel.Page.FindComponents<FindingLine>();
+        var remedies = panel.Page.FindAll(".remedy").Count;
+        var drawn = lines.Select(line => line.RenderCount).ToArray();
+        await panel.Editing.MakeAsync(new SetGlyphs(GlyphStyle.Bars));
+        Assert.Equal(GlyphStyle.Bars, panel.Document.Glyphs);
+        Assert.Equal(remedies, panel.Page.FindAll(".remedy").Count);
+        await panel.Editing.View.AdviseAsync();
+        await panel.Page.InvokeAsync(() => { });
+        Assert.Equal(drawn, panel.Page.FindComponents<FindingLine>().Select(line => line.RenderCount));
+        await panel.PressAsync("Start at the right");
+        panel.Page.WaitForAssertion(() => Assert.Equal("No faults, no cautions, 1 note.", Summary(panel)));
+        Assert.NotEqual(drawn[0], panel.Page.FindComponents<FindingLine>()[0].RenderCount);
+    }
+
+    [Fact]
     public async Task A_stroke_changes_what_is_found()
     {
         await using var panel = await OpenAsync(Charts.Document("..../....", repeats: 2, floating: Charts.AlikeUnder));

@@ -50,5 +50,8 @@ public sealed class ReadingAreaTests(SharedBench shared) : IClassFixture<SharedB
         var piece = Piece.Of(area.Document);
         var expected = piece.PrintedRows().Select(number => Wording.English.WritingText(piece.Reading(number).Writing));
         Assert.Equal(expected, area.Page.FindAll("tbody td.runs").Select(DirectionsTable.Written));
+        var spoken = piece.PrintedRows().Select(number => piece.Reading(number).Writing).Where(writing => writing.Depth > 0).Select(Wording.English.SpokenText).ToList();
+        Assert.NotEmpty(spoken);
+        Assert.Equal(spoken, area.Page.FindAll("tbody td.runs > span[aria-hidden] + span").Select(cell => cell.TextContent));
     }
 }
