@@ -60,8 +60,8 @@ public sealed class PublishedServer : IAsyncLifetime
     private static Process Start(string program, IReadOnlyList<string> arguments, string folder, IReadOnlyList<(string Name, string Value)> variables)
     {
         var start = new ProcessStartInfo(program, arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, UseShellExecute = false };
-        // no build process may outlive the test; what the analyzers have to say of these files they said when the tests were built
-        foreach (var (name, value) in (IEnumerable<(string, string)>)[("MSBUILDDISABLENODEREUSE", "1"), ("DOTNET_CLI_USE_MSBUILD_SERVER", "0"), ("UseSharedCompilation", "false"), ("RunAnalyzers", "false"), .. variables])
+        // no build node may outlive the test (the compiler server that the build has warmed ends by itself); what the analyzers have to say of these files they said when the tests were built
+        foreach (var (name, value) in (IEnumerable<(string, string)>)[("MSBUILDDISABLENODEREUSE", "1"), ("DOTNET_CLI_USE_MSBUILD_SERVER", "0"), ("RunAnalyzers", "false"), .. variables])
         {
             start.Environment[name] = value;
         }

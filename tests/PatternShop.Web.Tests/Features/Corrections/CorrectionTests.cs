@@ -6,7 +6,7 @@ using Xunit;
 
 namespace PatternShop.Web.Tests;
 
-public sealed class CorrectionTests
+public sealed class CorrectionTests(SharedShop shared) : IClassFixture<SharedShop>
 {
     // repeats 2, rows 1-4 three times; the correction turns the last cell of row 2
     private static readonly PatternDocument First = Cloth("xx../.xx./..xx/x..x");
@@ -15,8 +15,7 @@ public sealed class CorrectionTests
     [Fact]
     public async Task The_page_of_a_correction_says_what_changed_with_both_readings()
     {
-        await using var shop = await IssuedShop.OpenAsync(First);
-        await shop.ReissueAsync(Mended, "");
+        var shop = await shared.OfAsync(MendedAsync);
         var page = await shop.Reader.GetAsync(shop.Page);
         Assert.Contains("What changed since version 1", page.Words, StringComparison.Ordinal);
         Assert.Contains("This version is a correction.", page.Words, StringComparison.Ordinal);
@@ -75,8 +74,7 @@ public sealed class CorrectionTests
     [Fact]
     public async Task In_the_middle_of_a_piece_one_learns_what_is_passed_what_is_to_come_and_where_to_go_on()
     {
-        await using var shop = await IssuedShop.OpenAsync(First);
-        await shop.ReissueAsync(Mended, "");
+        var shop = await shared.OfAsync(MendedAsync);
         var page = await shop.Reader.GetAsync(shop.Page + "/v/1/changes?to=2&woven=7");
         Assert.Equal(
             "Go on with row 8 of version 2, which starts from the right. You have passed 2 changes: rows 2 and 6. 1 change is to come: row 10. Weave along from there",
@@ -99,8 +97,7 @@ public sealed class CorrectionTests
     [Fact]
     public async Task The_page_of_what_changed_offers_a_slip_to_paste_over_the_sheets()
     {
-        await using var shop = await IssuedShop.OpenAsync(First);
-        await shop.ReissueAsync(Mended, "");
+        var shop = await shared.OfAsync(MendedAsync);
         var links = (await shop.Reader.GetAsync(shop.Page + "/v/1/changes?to=2")).Html.QuerySelectorAll("a[type='application/pdf']").Select(link => link.GetAttribute("href")!).ToList();
         Assert.Equal([$"/p/{shop.Id}/slip/1/2/a4.pdf", $"/p/{shop.Id}/slip/1/2/letter.pdf"], links);
         foreach (var (link, width) in links.Zip([595.3, 612.0]))
@@ -126,8 +123,7 @@ public sealed class CorrectionTests
     [InlineData("/v/1/changes?to=x", HttpStatusCode.BadRequest, false)]
     public async Task What_is_asked_wrongly_is_said(string path, HttpStatusCode status, bool wrong)
     {
-        await using var shop = await IssuedShop.OpenAsync(First);
-        await shop.ReissueAsync(Mended, "");
+        var shop = await shared.OfAsync(MendedAsync);
         var answer = await shop.Reader.GetAsync(shop.Page + path);
         Assert.Equal((status, wrong), (answer.Status, answer.Html.QuerySelector("#field-woven-wrong") is not null));
         Assert.Null(answer.Html.QuerySelector(".moved"));
@@ -145,6 +141,13 @@ public sealed class CorrectionTests
             Assert.Empty(page.Html.QuerySelectorAll("main script, main img[onerror], main iframe, main style, main a[href^='javascript:']"));
             Assert.Contains("alert('n')", page.Html.QuerySelector("ul.changes")!.TextContent, StringComparison.Ordinal);
         }
+    }
+
+    private static async Task<IssuedShop> MendedAsync()
+    {
+        var shop = await IssuedShop.OpenAsync(First);
+        await shop.ReissueAsync(Mended, "");
+        return shop;
     }
 
     private static PatternDocument Cloth(string rows) => Charts.Document(rows, 2, start: Side.Left, steps: [new Repeat(3, [new ChartRows(1, rows.Split('/').Length, 1)])]) with { Title = "Harbour lights" };

@@ -12,7 +12,7 @@ using Xunit;
 namespace PatternShop.Web.Tests;
 
 /// <summary>Photos from the maker's form to the reader's page.</summary>
-public sealed class PhotoTests
+public sealed class PhotoTests(SharedShop shared) : IClassFixture<SharedShop>
 {
     private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with { Title = "Lantern", Language = "de" };
 
@@ -101,7 +101,7 @@ public sealed class PhotoTests
     [InlineData("too long", "The file has more than 16 MB.")]
     public async Task What_is_no_good_picture_is_said_and_the_words_stay(string kind, string what)
     {
-        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var shop = await shared.OfAsync(static () => IssuedShop.OpenAsync(Cloth));
         var path = $"/studio/patterns/{shop.Id}/photos";
         byte[] file = kind switch { "text" => "<script>alert(1)</script>"u8.ToArray(), "half" => Sample[..(Sample.Length / 2)], "too long" => new byte[PhotoMaker.MostBytes + 1], _ => [] };
         var answer = await UploadAsync(shop.Maker, path, file, ("Caption", "My <sample>"), ("Row", "2"));

@@ -7,7 +7,7 @@ using Xunit;
 
 namespace PatternShop.Web.Tests;
 
-public sealed class PublicPageTests
+public sealed class PublicPageTests(SharedShop shared) : IClassFixture<SharedShop>
 {
     private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with
     {
@@ -19,7 +19,7 @@ public sealed class PublicPageTests
     [Fact]
     public async Task The_page_of_a_version_has_everything_and_nothing_that_follows_a_reader()
     {
-        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var shop = await shared.OfAsync(static () => IssuedShop.OpenAsync(Cloth));
         var page = await shop.Reader.GetAsync(shop.Page);
         Assert.Equal(HttpStatusCode.OK, page.Status);
         Assert.Equal("Harbour lights, no. 2", page.Heading);
@@ -66,7 +66,7 @@ public sealed class PublicPageTests
     [Fact]
     public async Task The_id_finds_the_page_and_another_slug_is_put_right()
     {
-        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var shop = await shared.OfAsync(static () => IssuedShop.OpenAsync(Cloth));
         Assert.Equal($"/p/{shop.Id}/harbour-lights-no-2", shop.Page);
         foreach (var path in new[] { $"/p/{shop.Id}", $"/p/{shop.Id}/harbor", $"/p/{shop.Id}/HARBOUR-lights-no-2" })
         {
@@ -120,7 +120,7 @@ public sealed class PublicPageTests
     [Fact]
     public async Task Files_lie_at_their_hash_for_ever()
     {
-        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var shop = await shared.OfAsync(static () => IssuedShop.OpenAsync(Cloth));
         var links = (await shop.Reader.GetAsync(shop.Page)).Html.QuerySelectorAll("ul.files a").ToList();
         Assert.Equal(11, links.Count);
         foreach (var link in links)
@@ -192,7 +192,7 @@ public sealed class PublicPageTests
     [Fact]
     public async Task The_shop_front_shows_what_is_published_with_its_picture()
     {
-        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var shop = await shared.OfAsync(static () => IssuedShop.OpenAsync(Cloth));
         var front = (await shop.Reader.GetAsync("/")).Html;
         var item = Assert.Single(front.QuerySelectorAll("ul.shelf li"));
         Assert.Equal(shop.Page, item.QuerySelector("a")!.GetAttribute("href"));

@@ -5,7 +5,7 @@ using Xunit;
 
 namespace PatternShop.Web.Tests;
 
-public sealed class ReportTests
+public sealed class ReportTests(SharedShop shared) : IClassFixture<SharedShop>
 {
     private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond) with { Title = "Harbour lights" };
 
@@ -83,7 +83,7 @@ public sealed class ReportTests
     [InlineData("1", "fine", "a\u0007", "field-replyto")]
     public async Task What_is_wrong_with_a_report_is_said_at_its_field(string row, string text, string reply, string field)
     {
-        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var shop = await shared.OfAsync(static () => IssuedShop.OpenAsync(Cloth));
         var form = shop.Page + "/v/1/report";
         var answer = await shop.Reader.FillAsync(form, form, ("Row", row), ("Text", text), ("ReplyTo", reply));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.Status);
