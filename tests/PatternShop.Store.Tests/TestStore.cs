@@ -70,6 +70,7 @@ internal sealed class TestStore : IAsyncDisposable
     public static async Task<TestStore> OpenAsync(params IInterceptor[] interceptors)
     {
         var store = Unopened(interceptors);
+        await EmptyDatabase.PutAsync(store.File.Folder);
         await store.Start.OpenAsync();
         return store;
     }

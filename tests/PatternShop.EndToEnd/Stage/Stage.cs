@@ -11,11 +11,12 @@ namespace PatternShop.EndToEnd;
 /// </summary>
 public sealed class Stage : IAsyncLifetime
 {
-    // what Playwright turns off (the last list counts), and two pages of the browser's own address field, which every window would load behind our backs
+    // what Playwright turns off (the last list counts), and what every window would start behind our backs: two pages of the
+    // browser's own address field, and a spare process
     private const string TurnedOff =
         "--disable-features=AvoidUnnecessaryBeforeUnloadCheckSync,DestroyProfileOnBrowserClose,DialMediaRouteProvider,GlobalMediaControls,HttpsUpgrades,LensOverlay,"
         + "MediaRouter,PaintHolding,ThirdPartyStoragePartitioning,BlockOriginHeaderModificationOnRedirect,AvoidCorsURLLoaderRestartOnRedirect,Translate,AutoDeElevate,"
-        + "OptimizationHints,NetworkTimeServiceQuerying,AimEnabled,WebUIOmniboxPopup,WebUIOmniboxAimPopup,WebUIOmniboxFullPopup";
+        + "OptimizationHints,NetworkTimeServiceQuerying,AimEnabled,WebUIOmniboxPopup,WebUIOmniboxAimPopup,WebUIOmniboxFullPopup,SpareRendererForSitePerProcess";
 
     private static readonly string[] Quiet =
         ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--host-resolver-rules=MAP localhost 127.0.0.1", TurnedOff];

@@ -5,6 +5,7 @@ using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using PatternShop.Store;
+using PatternShop.Tests.Shared;
 using PatternShop.Weave;
 
 namespace PatternShop.Web.Tests;
@@ -45,8 +46,10 @@ internal sealed class TestShop : IAsyncDisposable
     public static async Task<TestShop> OpenAsync(Action<IServiceCollection>? change = null, params string[] settings)
     {
         var top = Directory.CreateTempSubdirectory("shop");
+        var data = Path.Combine(top.FullName, "data");
+        await EmptyDatabase.PutAsync(data);
         var (log, clock) = (new LogLines(), new TestClock());
-        var builder = PatternShopHost.Builder(["--urls=http://127.0.0.1:0", $"--PatternShop:DataFolder={Path.Combine(top.FullName, "data")}", .. settings]);
+        var builder = PatternShopHost.Builder(["--urls=http://127.0.0.1:0", $"--PatternShop:DataFolder={data}", .. settings]);
         builder.Logging.ClearProviders();
         builder.Logging.AddProvider(log);
         builder.Services.AddSingleton<TimeProvider>(clock);
