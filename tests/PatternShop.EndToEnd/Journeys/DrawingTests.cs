@@ -173,6 +173,45 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
     }
 
     [Fact]
+    public async Task Two_fingers_make_cells_larger_move_the_chart_and_draw_nothing()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Phone);
+        var canvas = visit.Page.Locator("[data-motif] canvas");
+        await canvas.ScrollIntoViewIfNeededAsync();
+        var box = (await canvas.BoundingBoxAsync())!;
+        var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        var before = await ShownAsync();
+        await editor.FingersAsync("touchStart", (x - 20, y));
+        await editor.FingersAsync("touchStart", (x - 20, y), (x + 20, y));
+        foreach (var apart in new[] { 40, 60, 80, 100 })
+        {
+            await editor.FingersAsync("touchMove", (x - apart, y), (x + apart, y));
+        }
+
+        var large = await ShownAsync();
+        Assert.InRange(large.Width, 1.5 * before.Width, 5 * before.Width);
+        foreach (var by in new[] { 10, 20, 30, 40 })
+        {
+            await editor.FingersAsync("touchMove", (x - 100 - by, y), (x + 100 - by, y));
+        }
+
+        var moved = await ShownAsync();
+        Assert.Equal(large.Width, moved.Width);
+        Assert.Equal(large.Left + 40, moved.Left, 1d);
+        await editor.FingersAsync("touchEnd");
+        await editor.SavedAsync();
+        await RowAsync(visit, 5, "under 8");
+
+        async Task<(double Width, double Left)> ShownAsync() => await visit.Page.EvaluateAsync<double[]>(
+            """
+            () => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => {
+              const stage = document.querySelector('[data-motif]');
+              done([stage.firstElementChild.offsetWidth, stage.scrollLeft]);
+            })))
+            """) is [var width, var left] ? (width, left) : default;
+    }
+
+    [Fact]
     public async Task Two_windows_show_each_others_edits()
     {
         var (visit, editor) = await BeginAsync(Reader.Desk);

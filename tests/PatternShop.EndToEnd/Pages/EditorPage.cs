@@ -78,7 +78,13 @@ internal sealed class EditorPage(Visit visit)
         }
 
         var middle = await MiddleAsync(8, 8);
-        var points = fingers.Select(middle).Index().Select(finger => new { x = finger.Item.X, y = finger.Item.Y, id = finger.Index }).ToArray();
+        await FingersAsync(what, [.. fingers.Select(middle)]);
+    }
+
+    /// <summary>What fingers do anywhere in the window.</summary>
+    public async Task FingersAsync(string what, params (float X, float Y)[] fingers)
+    {
+        var points = fingers.Index().Select(finger => new { x = finger.Item.X, y = finger.Item.Y, id = finger.Index }).ToArray();
         _hand ??= await Page.Context.NewCDPSessionAsync(Page);
         await _hand.SendAsync("Input.dispatchTouchEvent", new Dictionary<string, object>(StringComparer.Ordinal) { ["type"] = what, ["touchPoints"] = points });
     }
