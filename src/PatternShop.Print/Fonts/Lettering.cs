@@ -102,7 +102,8 @@ internal static class Lettering
         }
     }
 
-    // A number stays with the word before it ("over 2", "× 3"), and a short word such as a unit with the number before it.
+    // A number stays with the word before it ("over 2", "× 3"), unless a comma parts them, and a short word such as a unit with the number before it;
+    // of "0.75 to 1.25 in" both halves.
     private static int EndOfWord(string text, int from)
     {
         for (var end = Space(from); ;)
@@ -128,8 +129,8 @@ internal static class Lettering
 
         var afterNumber = char.IsAsciiDigit(before[^1]);
         return word is "×"
-            || (char.IsAsciiDigit(word[0]) && !afterNumber)
-            || (afterNumber && char.IsAsciiDigit(before.TrimStart('(')[0]) && (char.IsAsciiLetter(word[0]) || word[0] == '%') && word.TrimEnd(".,;)").Length <= 2);
+            || (char.IsAsciiDigit(word[0]) && !afterNumber && before[^1] is not (',' or ';'))
+            || (afterNumber && word is not "to" && char.IsAsciiDigit(before.TrimStart('(')[0]) && (char.IsAsciiLetter(word[0]) || word[0] == '%') && word.TrimEnd(".,;)").Length <= 2);
     }
 
     // A word that is too wide, in parts that are not.

@@ -39,18 +39,25 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
         var cell = CellFor([whole], width, height);
         if (cell >= Math.Max(SmallestCell, fresh ? 0 : best * LeastOfBest))
         {
-            var layout = LayoutOf(whole, cell);
+            var layout = LayoutOf(whole, cell, whole.Columns);
             return new Fit(Draw(layout, width, _ => []), layout.Height, null);
         }
 
-        return fresh ? FitCut(width, height, fresh) : Print.Fit.Nothing(this);
+        return fresh ? FitCut(width, height, fresh) : Announced(width, height);
+    }
+
+    // In large print the words before a chart would leave half a page empty if they went with it.
+    private Fit Announced(double width, double height)
+    {
+        var words = new Words(Wording.ChartNextText, Rhythm.Styles.Body, new Tag(TagKind.Paragraph)).Fit(width, height, false);
+        return Rhythm.Styles == Styles.Large && words is { IsNothing: false, Rest: null } ? words with { Rest = this } : Print.Fit.Nothing(this);
     }
 
     /// <summary>The largest cell with which the whole chart fits a room.</summary>
     public double WholeCell(Room room) => CellFor([ChartWindow.Whole(Piece)], room.Width, room.Height);
 
     /// <summary>How wide the whole chart is with cells of a size.</summary>
-    public double WidthWith(double cell) => LayoutOf(ChartWindow.Whole(Piece), cell).Width;
+    public double WidthWith(double cell) => LayoutOf(ChartWindow.Whole(Piece), cell, Piece.Ends).Width;
 
     // Where the page has room, the map of the sheets stands there and each sheet has a page; else the first one begins a fresh page.
     private Fit FitCut(double width, double height, bool fresh)
@@ -79,14 +86,14 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
 
         var left = height - parts.Max(part => HeadOf(part, width).Height);
         var cell = CellFor([.. parts.Select(part => part.Window)], width, left);
-        return new CutChart(parts, Math.Max(SmallestCell, cell));
+        return new CutChart(parts, Math.Max(SmallestCell, cell), parts.Min(part => part.Window.Columns));
     }
 
     private Fit FitParts(CutChart cut, double width, double height, bool fresh)
     {
         var part = cut.Parts[0];
         var head = HeadOf(part, width);
-        var layout = LayoutOf(part.Window, cut.Cell);
+        var layout = LayoutOf(part.Window, cut.Cell, cut.Narrowest);
         var needed = head.Height + layout.Height;
         if (needed > height && !fresh)
         {
@@ -111,7 +118,8 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
         return new Fit(Items.Joined([words.Items, ((Items)map.Items).Moved(width - map.Width, 0)]), Math.Max(words.Height, map.Height) + CaptionGap, null);
     }
 
-    private ChartLayout LayoutOf(ChartWindow window, double cell) => new(Piece, window, cell, true, Wording, Rhythm.Look);
+    private ChartLayout LayoutOf(ChartWindow window, double cell, int narrowest) =>
+        new(Piece, window, cell, true, Wording, window.Columns == narrowest ? Rhythm.Look : Rhythm.Look with { LegendPerEnd = Rhythm.Look.LegendPerEnd * narrowest / window.Columns });
 
     private Items Draw(ChartLayout layout, double width, Func<double, IEnumerable<Placed>> marks)
     {
@@ -124,7 +132,8 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
     private double CellFor(Sequence<ChartWindow> windows, double width, double height)
     {
         var (low, high) = (0.0, Rhythm.Cells.Most);
-        if (windows.All(window => Fits(window, high, width, height)))
+        var narrowest = windows.Min(window => window.Columns);
+        if (windows.All(window => Fits(window, high, narrowest, width, height)))
         {
             return high;
         }
@@ -132,18 +141,21 @@ internal sealed record ChartSheets(Piece Piece, Rhythm Rhythm, Wording Wording, 
         while (high - low > 0.01)
         {
             var middle = (low + high) / 2;
-            (low, high) = windows.All(window => Fits(window, middle, width, height)) ? (middle, high) : (low, middle);
+            (low, high) = windows.All(window => Fits(window, middle, narrowest, width, height)) ? (middle, high) : (low, middle);
         }
 
         return low;
     }
 
-    private bool Fits(ChartWindow window, double cell, double width, double height)
+    private bool Fits(ChartWindow window, double cell, int narrowest, double width, double height)
     {
-        var layout = LayoutOf(window, cell);
+        var layout = LayoutOf(window, cell, narrowest);
         return layout.Width <= width && layout.Height <= height;
     }
 }
 
 /// <summary>Parts of a chart that are still to be drawn, all with cells of one size.</summary>
-internal sealed record CutChart(Sequence<ChartPart> Parts, double Cell);
+/// <param name="Parts">The parts.</param>
+/// <param name="Cell">Side of a cell in millimetres.</param>
+/// <param name="Narrowest">How many ends the narrowest of all parts shows: legends are broken alike on all sheets.</param>
+internal sealed record CutChart(Sequence<ChartPart> Parts, double Cell, int Narrowest);

@@ -34,7 +34,8 @@ public static class Glyphs
             AddLines(shapes, Enumerable.Range(0, over.Columns).Select(column => (column, 0, over.Rows)), area);
         }
 
-        foreach (var block in blocks)
+        // bars from the top down, so that those of a row are neighbours
+        foreach (var block in style == GlyphStyle.Bars ? RowByRow(blocks) : blocks)
         {
             AddOver(shapes, block, area, (style, ink));
         }
@@ -51,6 +52,9 @@ public static class Glyphs
 
         AddGaps(shapes, over, area);
     }
+
+    private static IEnumerable<CellRectangle> RowByRow(IEnumerable<CellRectangle> blocks) =>
+        blocks.SelectMany(block => Enumerable.Range(block.Row, block.Rows).Select(row => block with { Row = row, Rows = 1 })).OrderBy(block => block.Row).ThenBy(block => block.Column);
 
     private static void AddLines(ICollection<Shape> shapes, IEnumerable<(int Column, int Row, int Rows)> stretches, CellArea area)
     {

@@ -92,6 +92,9 @@ public partial class Wording
         _ => "",
     };
 
+    /// <summary>Said where the chart begins on the next sheet.</summary>
+    public string ChartNextText => "The chart is on the next sheet.";
+
     public string RowCoverTitle => "Row cover";
 
     /// <summary>How the cover is cut out and used.</summary>

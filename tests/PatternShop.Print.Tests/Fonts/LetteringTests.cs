@@ -55,4 +55,13 @@ public sealed class LetteringTests
     public void Control_characters_leave_no_trace() => Assert.Equal("ab", string.Concat(Lettering.Pieces("a\u0007\u200Eb", true).Select(piece => piece.Text)));
 
     private static int Characters(string text) => new System.Globalization.StringInfo(text).LengthInTextElements;
+
+    /// <summary>"arch, 0.75 to 1.25 in" may be parted after the comma and before "to", and nowhere else.</summary>
+    [Fact]
+    public void Only_what_must_stay_together_does()
+    {
+        var lines = Lettering.Lines("lay it as an arch, 0.75 to 1.25 in high", new TextStyle(10), 0.1 + Lettering.Width("arch, 0.75", new TextStyle(10)));
+        Assert.Equal(["lay it as ", "an arch, ", "0.75 ", "to 1.25 in ", "high"], lines);
+        Assert.Equal(["under ", "over 2, ", "over 3"], Lettering.Lines("under over 2, over 3", new TextStyle(10), 0.1 + Lettering.Width("over 2,", new TextStyle(10))));
+    }
 }
