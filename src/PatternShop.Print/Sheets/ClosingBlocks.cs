@@ -14,11 +14,12 @@ internal static class ClosingBlocks
         var after = piece.Document.AfterChart;
         if (after.MakingUp)
         {
+            // in large print half a page would be left empty
             yield return Section(wording.MakingUpTitle, rhythm, new Stack(
             [
                 new Stacked(0, new Words(wording.MakingUpMark, rhythm.Styles.Quiet, new Tag(TagKind.Paragraph))),
                 new Stacked(rhythm.Part, Named(wording.MakingUp(piece).Select(part => (part.Name, part.Text)).ToSequence(), rhythm)),
-            ]));
+            ]), mayFlow: rhythm.Styles == Styles.Large);
         }
 
         yield return Section(wording.CautionsTitle, rhythm, List([.. wording.Cautions.Select(caution => (Text: caution, Target: (string?)null))], rhythm));
@@ -53,7 +54,11 @@ internal static class ClosingBlocks
     }
 
     // Not split where it fits a page.
-    private static Stacked Section(string title, Rhythm rhythm, Block body) => new(rhythm.Section, new Whole(new Headed(Headings.Section(title, rhythm), 1.5, body)));
+    private static Stacked Section(string title, Rhythm rhythm, Block body, bool mayFlow = false)
+    {
+        var section = new Headed(Headings.Section(title, rhythm), 1.5, body);
+        return new Stacked(rhythm.Section, mayFlow ? section : new Whole(section));
+    }
 
     private static Table Named(Sequence<(string Name, string Text)> lines, Rhythm rhythm)
     {

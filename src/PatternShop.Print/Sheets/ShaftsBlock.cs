@@ -3,7 +3,7 @@ using PatternShop.Weave;
 namespace PatternShop.Print;
 
 /// <summary>
-/// The shaft plan as tables of words, at the very end and not split where it fits a page; nothing where it would be of no use.
+/// The shaft plan as tables of words, at the very end and not split where it fits a page, but in large print; nothing where it would be of no use.
 /// </summary>
 internal static class ShaftsBlock
 {
@@ -24,14 +24,15 @@ internal static class ShaftsBlock
             .Select(table => new Stacked(rhythm.Part, new Whole(new Headed(Headings.Part(table.Title, rhythm), 1, Lines(table.Heads, table.Lines, rhythm)))))
             .ToSequence();
         var text = $"{wording.ShaftsText(piece, plan)} {wording.ShaftsForWhom}";
-        yield return new Stacked(rhythm.Section, new Whole(new Headed(
+        var section = new Headed(
             Headings.Section(wording.ShaftsTitle, rhythm),
             1.5,
             new Stack(
             [
                 new Stacked(0, new Words(text, rhythm.Styles.Body, new Tag(TagKind.Paragraph))),
                 .. IsNarrow(tables, rhythm, width) ? [new Stacked(rhythm.Part, new TwoColumns(new Stack(tables), Rhythm.ColumnGap))] : tables,
-            ]))));
+            ]));
+        yield return new Stacked(rhythm.Section, rhythm.Styles == Styles.Large ? section : new Whole(section));
     }
 
     // Where two columns save room, they are taken.
