@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using Bunit;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.Extensions.DependencyInjection;
+using MudBlazor;
 using MudBlazor.Services;
 using PatternShop.Store;
 using PatternShop.Tests.Shared;
@@ -33,8 +34,9 @@ public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBe
         await new FieldEdits(other, "another window").MakeAsync(TestBench.Stroke(Diamond.Motif, (0, 0, !Diamond.Motif[0, 0])));
         page.WaitForAssertion(() => Assert.NotEqual(before, page.Find("table.rows").TextContent));
         Assert.Equal(title, page.Find("[data-piece]").GetAttribute("aria-label"));
-        // readings are many times the size of the chart: no open pattern keeps them
+        // what an open pattern must not cost the server: readings, which are many times the size of the chart, and a component for each of many small buttons
         Assert.False(other.View.Piece.KeepsReadings);
+        Assert.Empty(page.FindComponents<MudIconButton>());
     }
 
     [Theory]
