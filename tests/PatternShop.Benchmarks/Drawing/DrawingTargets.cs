@@ -23,6 +23,7 @@ internal static class DrawingTargets
     public const string StrokeBytes = "sent for a stroke, the framework's own acknowledgements included, the most";
     public const string BytesBack = "received after a stroke beyond the text that changed, the most";
     public const string CircuitBytes = "kept on the server for an open pattern with 500 steps, beyond an empty interactive page";
+    public const string CircuitBytesAtOnce = "on the server for such a pattern as soon as it is open, with buffers that all circuits share and give back within a minute";
     public const string CursorTold = "from a key to the row, end, over or under that it moves to, processor slowed 4 ×, 95 of 100";
     public const string MarkTold = "from a key that marks to what the cell is now, processor slowed 4 ×, 95 of 100";
     public const string FindingTold = "from a key that marks a row to the findings that follow, 95 of 100";
