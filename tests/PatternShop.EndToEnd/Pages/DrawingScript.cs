@@ -31,6 +31,17 @@ internal sealed class DrawingScript(IPage page)
           }));
           const noted = () => JSON.parse(sessionStorage.drawing);
 
+          // A stroke goes where the hand sees the chart, which is where it was painted last. This hand knows only where it lies now, so it waits until that has been the same for some frames.
+          let frames = [];
+          const lies = () => { const { left, top } = canvas()?.getBoundingClientRect() ?? {}; return `${left} ${top}`; };
+          const look = () => {
+            frames = [lies(), ...frames].slice(0, 3);
+            requestAnimationFrame(() => setTimeout(look));
+          };
+          const stands = () => canvas() && frames.length === 3 && frames.every(frame => frame === lies());
+          const untilItStands = async () => { while (!stands()) { await new Promise(done => setTimeout(done, 5)); } };
+          look();
+
           window.drawing = {
             note(rows, ends) {
               sessionStorage.drawing = JSON.stringify({ rows, ends, drawn: 0, cells: Array(rows).fill('.'.repeat(ends)) });
@@ -56,7 +67,7 @@ internal sealed class DrawingScript(IPage page)
             go(seed) {
               const next = random(seed);
               const once = () => {
-                if (canvas()) { this.stroke(); }
+                if (stands()) { this.stroke(); }
                 setTimeout(once, saving()?.includes('no connection') ? 150 : 5 + 45 * next());
               };
               once();
@@ -65,6 +76,7 @@ internal sealed class DrawingScript(IPage page)
             // ends as soon as the page says that it is saved
             async strokeAndSaved(wait) {
               await new Promise(done => setTimeout(done, wait));
+              await untilItStands();
               this.stroke();
               await new Promise(done => {
                 const look = () => saving() === 'saved' && done();
@@ -104,6 +116,7 @@ internal sealed class DrawingScript(IPage page)
             },
 
             async scribbles(count, size, seed) {
+              await untilItStands();
               const next = random(seed), faults = [];
               for (let time = 0; time < count && faults.length < 5; time++) {
                 faults.push(...this.scribble(size, next));
