@@ -12,9 +12,9 @@ internal enum WrittenForm
 
 /// <summary>A row as it is written.</summary>
 /// <param name="Number">The row's number, from 1.</param>
-/// <param name="Text">What is seen; in words it breaks only between runs.</param>
-/// <param name="Spoken">Other words for ears, where there are brackets; null where the text does.</param>
-internal readonly record struct WrittenRow(int Number, string Text, string? Spoken);
+/// <param name="Text">What is seen, in words breaking only between runs; markup where ears are given other words, because there are brackets.</param>
+/// <param name="IsMarkup">Whether the text is markup.</param>
+internal readonly record struct WrittenRow(int Number, string Text, bool IsMarkup);
 
 /// <summary>
 /// The printed rows of an open pattern as texts. Readings are many times the size of the chart, and an open pattern must not cost the
@@ -44,7 +44,7 @@ internal sealed class WrittenRows(Wording words)
             }
             else if (!isWrittenAlike)
             {
-                (line.Text, line.Spoken) = (null, null);
+                line.Text = null;
             }
         }
 
@@ -71,7 +71,7 @@ internal sealed class WrittenRows(Wording words)
 
     /// <summary>The first rows.</summary>
     public IEnumerable<WrittenRow> First(int rows) =>
-        Lines(_piece!.PrintedRows().Take(rows), write: true).Select(static row => new WrittenRow(row.Number, row.Line.Text!, row.Line.Spoken));
+        Lines(_piece!.PrintedRows().Take(rows), write: true).Select(static row => new WrittenRow(row.Number, row.Line.Text!, row.Line.IsMarkup));
 
     private IEnumerable<(int Number, Line Line)> Lines(IEnumerable<int> numbers, bool write)
     {
@@ -84,7 +84,7 @@ internal sealed class WrittenRows(Wording words)
                 _lines[number] = line = new Line { Length = reading.Writing.Length };
                 if (write)
                 {
-                    (line.Text, line.Spoken) = Written(reading);
+                    (line.Text, line.IsMarkup) = Written(reading);
                 }
             }
 
@@ -92,12 +92,19 @@ internal sealed class WrittenRows(Wording words)
         }
     }
 
-    private (string Text, string? Spoken) Written(Reading reading) => _form switch
+    private (string Text, bool IsMarkup) Written(Reading reading) => _form switch
     {
-        WrittenForm.Motif => (words.MotifText(ByMotif.Of(_piece!, reading)), null),
-        WrittenForm.Short => (words.ShortText(reading.Writing), null),
-        _ => (Unbroken(words.WritingText(reading.Writing)), reading.Writing.Depth > 0 ? words.SpokenText(reading.Writing) : null),
+        WrittenForm.Motif => (words.MotifText(ByMotif.Of(_piece!, reading)), false),
+        WrittenForm.Short => (words.ShortText(reading.Writing), false),
+        _ when reading.Writing.Depth > 0 => (Both(Unbroken(words.WritingText(reading.Writing)), words.SpokenText(reading.Writing)), true),
+        _ => (Unbroken(words.WritingText(reading.Writing)), false),
     };
+
+    // one piece of short markup (the style sheet hides the second): two elements would cost an open pattern and every stroke twice as much, for each row
+    private static string Both(string text, string spoken) =>
+        $"<span aria-hidden=\"true\">{Encoded(text)}</span><span>{Encoded(spoken)}</span>";
+
+    private static string Encoded(string text) => text.Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal);
 
     // what a row reads follows from its cells, its travel and what is a motif
     private static bool ReadsAlike(Piece before, Piece now, int number)
@@ -130,6 +137,6 @@ internal sealed class WrittenRows(Wording words)
 
         public string? Text { get; set; }
 
-        public string? Spoken { get; set; }
+        public bool IsMarkup { get; set; }
     }
 }

@@ -60,11 +60,12 @@ public sealed class WrittenRowsTests
         Assert.Equal(
             piece.PrintedRows().Select(piece.Reading).Select(reading => form switch
             {
-                WrittenForm.Motif => (Words.MotifText(ByMotif.Of(piece, reading)), null),
-                WrittenForm.Short => (Words.ShortText(reading.Writing), null),
-                _ => (Words.WritingText(reading.Writing), reading.Writing.Depth > 0 ? Words.SpokenText(reading.Writing) : null),
+                WrittenForm.Motif => (Words.MotifText(ByMotif.Of(piece, reading)), false),
+                WrittenForm.Short => (Words.ShortText(reading.Writing), false),
+                _ when reading.Writing.Depth == 0 => (Words.WritingText(reading.Writing), false),
+                _ => ($"<span aria-hidden=\"true\">{Words.WritingText(reading.Writing)}</span><span>{Words.SpokenText(reading.Writing)}</span>", true),
             }),
-            Take(rows, document, form).Select(row => (form == WrittenForm.Words ? row.Text.Replace('\u00A0', ' ') : row.Text, row.Spoken)));
+            Take(rows, document, form).Select(row => (form == WrittenForm.Words ? row.Text.Replace('\u00A0', ' ') : row.Text, row.IsMarkup)));
     }
 
     // the piece is of the document, but it is not the one that is asked what it says
