@@ -81,17 +81,19 @@ public static class Glyphs
         }
     }
 
+    // From the top down, the upper edges of a row before its lower ones, so that those on one line are neighbours.
     private static void AddEdges(ICollection<Shape> shapes, IEnumerable<CellRectangle> blocks, CellArea area, GlyphStyle style)
     {
         var from = style == GlyphStyle.Cells ? EdgeInside : 0.5 - (OverBar / 2);
-        foreach (var block in blocks)
+        foreach (var row in RowByRow(blocks).GroupBy(block => block.Row))
         {
-            var (left, right) = (area.Left + (block.Column * area.Cell), area.Left + ((block.Column + block.Columns) * area.Cell));
-            for (var row = block.Row; row < block.Row + block.Rows; row++)
+            foreach (var at in (ReadOnlySpan<double>)[from, 1 - from])
             {
-                var (top, bottom) = (area.Top + ((row + from) * area.Cell), area.Top + ((row + 1 - from) * area.Cell));
-                shapes.Add(new Line(left, top, right, top, area.Cell * Edge, Shade.Black));
-                shapes.Add(new Line(left, bottom, right, bottom, area.Cell * Edge, Shade.Black));
+                var top = area.Top + ((row.Key + at - (Edge / 2)) * area.Cell);
+                foreach (var block in row)
+                {
+                    shapes.Add(new Box(area.Left + (block.Column * area.Cell), top, block.Columns * area.Cell, area.Cell * Edge, Shade.Black));
+                }
             }
         }
     }
