@@ -137,6 +137,21 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
     }
 
     [Fact]
+    public async Task Rows_out_of_sight_are_there_for_ears_that_come_late()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Phone);
+        await editor.TapAsync(Size, Size, (1, 1));
+        await editor.SavedAsync();
+        await Assertions.Expect(visit.Page.Locator(".bench")).ToHaveAttributeAsync("data-hand", "away");
+        await visit.Page.EvaluateAsync("() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))");
+        Assert.True(await visit.Page.Locator("table.rows").EvaluateAsync<bool>("table => table.getBoundingClientRect().top > innerHeight"));
+        var ears = await visit.Page.Context.NewCDPSessionAsync(visit.Page);
+        await ears.SendAsync("Accessibility.enable");
+        var heard = await ears.SendAsync("Accessibility.getFullAXTree");
+        Assert.Equal(Size, heard!.Value.GetProperty("nodes").EnumerateArray().Count(node => node.TryGetProperty("role", out var role) && role.GetProperty("value").GetString() == "rowheader"));
+    }
+
+    [Fact]
     public async Task A_stroke_goes_where_the_hand_sees_the_chart_when_the_page_moves_under_it()
     {
         var (visit, editor) = await BeginAsync(Reader.Desk);

@@ -20,6 +20,7 @@ export class ChartView {
     this.chart = chart;
     this.cellFor = cellFor;
     this.onLayOut = () => { };
+    this.onHand = () => { };
     this.sheet = stage.appendChild(document.createElement('div'));
     this.sheet.className = 'chart-sheet';
     this.canvas = this.sheet.appendChild(document.createElement('canvas'));
@@ -137,6 +138,7 @@ export class ChartView {
     const follows = this.frames > 0;
     this.frames = NEAR;
     if (!follows) {
+      this.onHand(true);
       this.follow();
     }
   }
@@ -148,6 +150,8 @@ export class ChartView {
       if (this.painted) {
         this.noteScroll();
         this.follow();
+      } else {
+        this.onHand(false);
       }
     });
   }

@@ -112,6 +112,7 @@ class Editor {
     this.say = text => sayer.say(text);
     this.copied = new Copied(localStorage);
     this.motifView = new ChartView(stage, new MotifChart(this.desk), ({ ends }, width) => zoomed(cellThatFits(ends, width, 14, 40), this.zoom));
+    this.motifView.onHand = isNear => { this.root.dataset.hand = isNear ? 'near' : 'away'; };
     this.ways = new Ways(this.root.querySelector('[data-ways]'), name => this.wayChanged(name));
     this.hand = new Hand(this.desk, this.ways, () => this.copied.piece, {
       chosen: () => this.showChosen(),
