@@ -77,7 +77,7 @@ public static class EditGen
 
     // a row more than there is: some do not fit
     private static Gen<Edit> Own(int motifRows) => Gen.Frequency(
-        (2, Gen.Select(Gen.Int[1, motifRows + 1], Gen.OneOf("", " ", "Beat gently", "The edge\nagain"), (row, text) => (Edit)new SetRowWords(row, text))),
+        (2, Gen.Select(Gen.Frequency((3, Gen.Int[1, motifRows]), (1, Gen.Const(motifRows + 1))), Gen.OneOf("", " ", "Beat gently", "The edge\nagain"), (row, text) => (Edit)new SetRowWords(row, text))),
         (1, DocumentGen.Videos(motifRows + 1).Select(videos => (Edit)new SetVideos(videos))),
         (1, DocumentGen.Photos(motifRows + 1).Select(photos => (Edit)new SetPhotos(photos))),
         (1, DocumentGen.AnyLimits.Select(limits => (Edit)new SetLimits(limits))),

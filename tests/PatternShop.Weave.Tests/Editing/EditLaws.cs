@@ -30,7 +30,7 @@ public sealed class EditLaws
                     Assert.NotEmpty(((EditResult.Refused)result).Problems);
                 }
             },
-            iter: Effort.Of(2_000, 100_000));
+            iter: Effort.Of(20_000, 100_000)); // so that what is rare is met for certain
         string[] kinds =
         [
             "SetCells Done", "SetCells Refused", "ResizeMotif Done", "ResizeMotif Refused", "SetRowPlan Done", "SetRowPlan Refused",
