@@ -12,6 +12,9 @@ namespace PatternShop.EndToEnd;
 /// </summary>
 public sealed class ReadersLoopTests(Stage stage) : Journey(stage)
 {
+    // the page says itself when it is ready
+    private static readonly PageWaitForURLOptions AsSoonAsThere = new() { WaitUntil = WaitUntilState.Commit };
+
     private const string Shop = "https://weave.example.org";
     private const string Title = "Slate steps";
     private const int Size = 4;
@@ -178,7 +181,7 @@ public sealed class ReadersLoopTests(Stage stage) : Journey(stage)
         await reader.Page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(dialog).ToBeVisibleAsync();
         await dialog.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Stay with version 1" }).ClickAsync();
-        await reader.Page.WaitForURLAsync("**/v/1/weave");
+        await reader.Page.WaitForURLAsync("**/v/1/weave", AsSoonAsThere);
         await page.UntilReadyAsync();
         // whoever has said that they stay is not asked again, but can ask
         await Assertions.Expect(page.Place).ToHaveTextAsync(PlaceOf(Woven + 1, 0));
@@ -186,7 +189,7 @@ public sealed class ReadersLoopTests(Stage stage) : Journey(stage)
         await reader.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "There is a newer version. What changed, and where do I go on?" }).ClickAsync();
         await IsToldAsync(dialog);
         await dialog.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Go on in version 2" }).ClickAsync();
-        await reader.Page.WaitForURLAsync("**/v/2/weave");
+        await reader.Page.WaitForURLAsync("**/v/2/weave", AsSoonAsThere);
         await page.UntilReadyAsync();
         await WeaveAsync(page, Rows(Mended, Before), GoOn, GoOn + 3);
     }
