@@ -119,7 +119,8 @@ internal sealed record TwoColumns(Block Body, double Gap) : Block
         var full = double.IsInfinity(height) ? null : FillBoth(column, height, fresh);
         if (full is { Rest: not null })
         {
-            return full;
+            // heads that the right column repeats can make less height hold what more does not; in one column there is air that is left out where it is parted
+            return Body.Fit(column, 3 * height, true).Rest is null && Fit(width, double.PositiveInfinity, true) is { Rest: null } balanced && balanced.Height <= height ? balanced : full;
         }
 
         var all = Body.Fit(column, double.PositiveInfinity, true);

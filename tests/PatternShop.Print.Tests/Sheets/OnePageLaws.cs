@@ -21,7 +21,7 @@ public sealed class OnePageLaws
     private const double Column = 62;
 
     // So much of a page is left for cells and rows beside title, counts, order of work, headings and foot.
-    private const double AlwaysFits = 0.25;
+    private const double AlwaysFits = 0.35;
 
     private static readonly VersionLine Version = new(1, new DateOnly(2026, 11, 24)) { Maker = "Studio at the mill" };
 
@@ -70,6 +70,19 @@ public sealed class OnePageLaws
             Assert.All(pages[0].Items.Where(item => item.Mark is TextMark), item => Assert.True(item.Mark.Y <= Paper.A4.Height));
         },
         iter: Effort.Of(25, 1_000));
+
+    /// <summary>Two columns that hold rows in some height hold them in more, wherever the left one ends then.</summary>
+    [Fact]
+    public void More_height_holds_no_less() => Gen.Select(Small, Gen.Double[0, 15]).Sample(
+        (document, more) =>
+        {
+            var frame = FrameOf(document, Paper.A4);
+            var rhythm = Rhythm.InTheShortForm(PrintSetting.Standard)[0].First(way => way.Place == RowsPlace.InColumns);
+            var columns = new TwoColumns(RowsBlock.Whole(frame.Piece, rhythm, Wording.English), Rhythm.ColumnGap);
+            var height = columns.Fit(frame.Room.Width, double.PositiveInfinity, true).Height;
+            Assert.Null(columns.Fit(frame.Room.Width, height + more, true).Rest);
+        },
+        iter: Effort.Of(300, 10_000));
 
     private static Gen<PatternDocument> Small { get; } = DocumentGen.Of(MostRows, MostEnds)
         .Where(document => Piece.Of(document) is var piece && piece.Ends <= MostEnds && piece.PrintedRows().Count() <= MostRows)
