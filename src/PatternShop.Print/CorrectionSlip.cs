@@ -11,8 +11,6 @@ public static class CorrectionSlip
     private const double Between = 6;
     private const double Rounding = 0.01;
     private const double PointStep = 0.5;
-    private const double LeastPadding = 0.1;
-    private const double LeastLeading = 1.14;
 
     /// <summary>The slip as a PDF file. The same two pieces, version lines, paper and words give the same bytes.</summary>
     public static byte[] Make(Piece old, Piece @new, (VersionLine Old, VersionLine New) versions, Paper paper, Wording wording) =>
@@ -123,11 +121,11 @@ public static class CorrectionSlip
         Rhythm With(double points, bool isShort) => usual with
         {
             InShort = isShort,
-            Padding = Math.Min(usual.Padding, LeastPadding),
+            Padding = Math.Min(usual.Padding, Rhythm.ShortPadding),
             Styles = usual.Styles with
             {
-                Directions = usual.Styles.Directions with { Points = points, Leading = LeastLeading },
-                RowNumber = usual.Styles.RowNumber with { Points = points, Leading = LeastLeading },
+                Directions = usual.Styles.Directions with { Points = points, Leading = Rhythm.ShortLeading },
+                RowNumber = usual.Styles.RowNumber with { Points = points, Leading = Rhythm.ShortLeading },
             },
         };
     }

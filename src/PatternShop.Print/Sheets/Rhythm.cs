@@ -34,8 +34,13 @@ internal sealed record Rhythm(double Section, double Part, double Padding, Style
     /// <summary>Between two columns, in millimetres.</summary>
     public const double ColumnGap = 6;
 
+    /// <summary>The leading and the padding of rows where there is the least room.</summary>
+    public const double ShortLeading = 1.14;
+
+    /// <inheritdoc cref="ShortLeading"/>
+    public const double ShortPadding = 0.1;
+
     private const double PointsPerMillimetre = 72 / 25.4;
-    private const double ShortLeading = 1.14;
     private const double LargeText = 18 / PointsPerMillimetre;
 
     /// <summary>The room for the picture of the cloth; null where there is none.</summary>
@@ -103,7 +108,7 @@ internal sealed record Rhythm(double Section, double Part, double Padding, Style
     public static Sequence<Sequence<Rhythm>> InTheShortForm(PrintSetting setting) => setting == PrintSetting.LargePrint
         ? []
         : new[] { Styles.Small, Styles.Smallest }
-            .Select(rows => Tightest with { InShort = true, Section = 1.6, Part = 0.8, Padding = 0.1, Styles = Styles.InShort with { Directions = rows.Directions with { Leading = ShortLeading }, RowNumber = rows.RowNumber with { Leading = ShortLeading } } })
+            .Select(rows => Tightest with { InShort = true, Section = 1.6, Part = 0.8, Padding = ShortPadding, Styles = Styles.InShort with { Directions = rows.Directions with { Leading = ShortLeading }, RowNumber = rows.RowNumber with { Leading = ShortLeading } } })
             .Select(way => InEveryPlace(setting, way))
             .ToSequence();
 

@@ -11,7 +11,7 @@ const COLOURS = {
 };
 
 const STUCK = 80;
-const NEAR = 60;
+const NEAR_FRAMES = 60;
 
 export class ChartView {
   /** stage: the scrolling element; chart: what to paint; cellFor(size, width): the side of a cell in CSS pixels. */
@@ -136,7 +136,7 @@ export class ChartView {
   /** A hand is near: for some frames from now on the place is noted after each one. */
   handIsNear() {
     const follows = this.frames > 0;
-    this.frames = NEAR;
+    this.frames = NEAR_FRAMES;
     if (!follows) {
       this.onHand(true);
       this.follow();
