@@ -38,7 +38,11 @@ public sealed record NewReport(int? Row, string Text, string ReplyTo)
 /// <param name="Number">The version that it is about.</param>
 /// <param name="Answer">What the maker answered; null while they have not.</param>
 public sealed record Report(
-    long Id, PatternId Pattern, string Title, int Number, int? Row, string Text, string ReplyTo, DateTimeOffset SentAt, string? Answer, DateTimeOffset? AnsweredAt);
+    long Id, PatternId Pattern, string Title, int Number, int? Row, string Text, string ReplyTo, DateTimeOffset SentAt, string? Answer, DateTimeOffset? AnsweredAt)
+{
+    /// <summary>The newest correction that says it answers this report; null when there is none. Only known to whoever sent the report, and readers may not see the version now.</summary>
+    public int? CorrectedIn { get; init; }
+}
 
 /// <summary>What came of sending a report.</summary>
 public abstract record SendResult

@@ -26,12 +26,14 @@ public sealed class ReportDesk
             : await _store.WriteAsync(context => SendAsync(context, pattern, number, report, cancellationToken), cancellationToken);
     }
 
-    /// <summary>The report behind a secret; null when there is none.</summary>
+    /// <summary>The report behind a secret, with the correction that answers it; null when there is none.</summary>
     public Task<Report?> FindAsync(string secret, CancellationToken cancellationToken = default) => _store.ReadAsync(
-        context =>
+        async context =>
         {
             var hash = Token.HashOf(secret);
-            return Told(context, context.Reports.Where(row => row.SecretHash == hash)).SingleOrDefaultAsync(cancellationToken);
+            return await Told(context, context.Reports.Where(row => row.SecretHash == hash)).SingleOrDefaultAsync(cancellationToken) is { } report
+                ? report with { CorrectedIn = await CorrectedInAsync(context, report, cancellationToken) }
+                : null;
         },
         cancellationToken);
 
@@ -92,12 +94,24 @@ public sealed class ReportDesk
     /// <summary>What readers are told of the reports that a version mends.</summary>
     internal static async Task<IReadOnlyList<MendedRow>> MendedAsync(StoreContext context, VersionRow version, CancellationToken cancellationToken)
     {
-        var ids = version.Mends.Split(',', StringSplitOptions.RemoveEmptyEntries).Select(id => long.Parse(id, CultureInfo.InvariantCulture)).ToList();
+        var ids = IdsOf(version.Mends);
         return ids.Count == 0
             ? []
             : await context.Reports.Where(row => ids.Contains(row.Id)).Select(row => new { row.Number, row.Row }).Distinct()
                 .OrderBy(row => row.Number).ThenBy(row => row.Row).Select(row => new MendedRow(row.Number, row.Row)).ToListAsync(cancellationToken);
     }
+
+    private static async Task<int?> CorrectedInAsync(StoreContext context, Report report, CancellationToken cancellationToken)
+    {
+        var corrections = await context.Versions.Where(version => version.PatternId == report.Pattern.Value && version.Mends != "")
+            .OrderByDescending(version => version.Number)
+            .Select(version => new { version.Number, version.Mends })
+            .ToListAsync(cancellationToken);
+        return corrections.FirstOrDefault(version => IdsOf(version.Mends).Contains(report.Id))?.Number;
+    }
+
+    private static List<long> IdsOf(string mends) =>
+        [.. mends.Split(',', StringSplitOptions.RemoveEmptyEntries).Select(id => long.Parse(id, CultureInfo.InvariantCulture))];
 
     private async Task<SendResult> SendAsync(StoreContext context, PatternId pattern, int number, NewReport report, CancellationToken cancellationToken)
     {

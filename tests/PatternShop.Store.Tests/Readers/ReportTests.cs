@@ -93,4 +93,33 @@ public sealed class ReportTests
         Assert.Equal(VersionKind.Correction, version.Kind);
         Assert.Equal([new MendedRow(1, 4)], version.Mends);
     }
+
+    [Fact]
+    public async Task A_report_knows_the_newest_correction_that_answers_it()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var anna = await store.MakerAsync();
+        var id = await store.PatternAsync(anna);
+        await store.IssueAsync(anna, id);
+        var secrets = new List<string>();
+        for (var sent = 0; sent < 12; sent++)
+        {
+            secrets.Add(Assert.IsType<SendResult.Sent>(await store.Reports.SendAsync(id, 1, Wrong)).Secret);
+        }
+
+        async Task MendAsync(params long[] reports) => Assert.IsType<IssueResult.Issued>(await store.Workroom.IssueAsync(
+            anna, id, await store.RequestAsync(anna, id) with { Kind = VersionKind.Correction, Mends = reports }));
+
+        // report 12 is neither 1 nor 2
+        await MendAsync(1, 12);
+        await MendAsync(2, 12);
+        await MendAsync();
+        var found = new List<int?>();
+        foreach (var secret in secrets)
+        {
+            found.Add((await store.Reports.FindAsync(secret))!.CorrectedIn);
+        }
+
+        Assert.Equal([2, 3, .. Enumerable.Repeat<int?>(null, 9), 3], found);
+    }
 }

@@ -60,9 +60,21 @@ internal static class ReportEndpoints
         };
     }
 
-    private static async Task<IResult> SeenAsync(string secret, HttpContext http, ReportDesk desk) => await desk.FindAsync(secret, http.RequestAborted) is { } report
-        ? new HtmlPage<ReportSeenPage>(new Dictionary<string, object?>(StringComparer.Ordinal) { [nameof(ReportSeenPage.Report)] = report })
-        : Results.NotFound();
+    private static async Task<IResult> SeenAsync(string secret, HttpContext http, ReportDesk desk, PublicShelf shelf, VersionReader reader)
+    {
+        if (await desk.FindAsync(secret, http.RequestAborted) is not { } report || await shelf.FindAsync(report.Pattern, http.RequestAborted) is not { } pattern)
+        {
+            return Results.NotFound();
+        }
+
+        return new HtmlPage<ReportSeenPage>(new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            [nameof(ReportSeenPage.Report)] = report,
+            [nameof(ReportSeenPage.Pattern)] = pattern,
+            // null for what readers cannot see
+            [nameof(ReportSeenPage.Since)] = report.CorrectedIn is { } number ? await reader.CompareAsync(report.Pattern, report.Number, number, http.RequestAborted) : null,
+        });
+    }
 
     private static async Task<IResult> DeskAsync(string id, HttpContext http, Makers makers, Workroom workroom, ReportDesk desk) =>
         await DeskPageAsync(id, http, makers, workroom, desk, null, [], StatusCodes.Status200OK) ?? Results.NotFound();

@@ -41,6 +41,65 @@ public sealed class ReportTests(SharedShop shared) : IClassFixture<SharedShop>
     }
 
     [Fact]
+    public async Task The_private_page_names_the_correction_that_answers_the_report_and_its_rows_as_long_as_readers_can_see_it()
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var form = shop.Page + "/v/1/report";
+        var answered = (await shop.Reader.FillAsync(form, form, ("Row", "4"), ("Text", "One over too many"))).Location!;
+        var waiting = (await shop.Reader.FillAsync(form, form, ("Row", "2"), ("Text", "And this?"))).Location!;
+        await ChangeAsync(shop, Cloth with { Motif = Cloth.Motif.With(3, 0, !Cloth.Motif[3, 0]) }, mends: "1");
+        await ChangeAsync(shop, Cloth with { Title = "Harbour lanterns", Motif = Cloth.Motif.With(3, 0, !Cloth.Motif[3, 0]) });
+        var page = PublicPages.Address(shop.Id, "Harbour lanterns");
+
+        var seen = await shop.Reader.GetAsync(answered);
+        var answer = seen.Html.QuerySelector("section[aria-labelledby=answer]")!;
+        Assert.DoesNotContain("Nothing yet", seen.Words, StringComparison.Ordinal);
+        var said = answer.QuerySelectorAll("p").Select(line => line.TextContent).ToList();
+        Assert.Matches("^Version 2, [0-9]+ [A-Z][a-z]+ [0-9]{4}, a correction, answers your report\\.$", said[0]);
+        Assert.Equal(["Row 4 reads otherwise. What changed since version 1"], said.Skip(1));
+        Assert.Equal([page + "/v/2", page + "/v/1/changes?to=2"], answer.QuerySelectorAll("a").Select(link => link.GetAttribute("href")));
+        foreach (var link in seen.Html.QuerySelectorAll("main a"))
+        {
+            var path = link.GetAttribute("href")!;
+            Assert.Equal((path, HttpStatusCode.OK), (path, (await shop.Reader.GetAsync(path)).Status));
+        }
+
+        Assert.Contains("Nothing yet.", (await shop.Reader.GetAsync(waiting)).Words, StringComparison.Ordinal);
+
+        // neither version nor rows of what the maker hides are told, and nothing leads there
+        await shop.Maker.PostAsync("/studio", $"/studio/patterns/{shop.Id}/withdraw");
+        foreach (var path in new[] { answered, waiting })
+        {
+            var hidden = await shop.Reader.GetAsync(path);
+            Assert.Contains("withdrawn", hidden.Words, StringComparison.Ordinal);
+            Assert.DoesNotContain("ersion 2", hidden.Words, StringComparison.Ordinal);
+            Assert.DoesNotContain("otherwise", hidden.Words, StringComparison.Ordinal);
+            Assert.Empty(hidden.Html.QuerySelectorAll("main a"));
+        }
+
+        Assert.DoesNotContain("Nothing yet", (await shop.Reader.GetAsync(answered)).Words, StringComparison.Ordinal);
+        await shop.Maker.PostAsync("/studio", $"/studio/patterns/{shop.Id}/restore");
+        Assert.Contains("Row 4 reads otherwise.", (await shop.Reader.GetAsync(answered)).Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Of_several_corrections_the_newest_is_named_and_what_the_maker_wrote_stands_beside_it()
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var form = shop.Page + "/v/1/report";
+        var sent = (await shop.Reader.FillAsync(form, form, ("Row", "4"), ("Text", "One over too many"))).Location!;
+        await ChangeAsync(shop, Cloth with { Motif = Cloth.Motif.With(2, 0, !Cloth.Motif[2, 0]) }, mends: "1");
+        await ChangeAsync(shop, Cloth with { Motif = Cloth.Motif.With(3, 0, !Cloth.Motif[3, 0]) }, mends: "1");
+        var desk = $"/studio/patterns/{shop.Id}/reports";
+        await shop.Maker.FillAsync(desk, desk + "/1", ("Answer", "You are right."));
+        var words = (await shop.Reader.GetAsync(sent)).Words;
+        Assert.Contains("Version 3, ", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("Version 2, ", words, StringComparison.Ordinal);
+        Assert.Contains("Row 4 reads otherwise.", words, StringComparison.Ordinal);
+        Assert.Contains("You are right.", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Every_row_leads_to_the_form_with_version_and_row_filled_in()
     {
         await using var shop = await IssuedShop.OpenAsync(Cloth);
@@ -98,5 +157,14 @@ public sealed class ReportTests(SharedShop shared) : IClassFixture<SharedShop>
         Assert.DoesNotContain("Set-Cookie", (await shop.Reader.GetAsync(shop.Page)).Headers.Keys, StringComparer.OrdinalIgnoreCase);
         Assert.Equal(HttpStatusCode.NotFound, (await shop.Reader.GetAsync("/reports/" + new string('0', 26))).Status);
         Assert.Equal(HttpStatusCode.NotFound, (await shop.Reader.GetAsync(shop.Page + "/v/2/report")).Status);
+    }
+
+    // Saves a document and publishes it as a correction by the maker's form, with the reports that it answers.
+    private static async Task ChangeAsync(IssuedShop shop, PatternDocument document, string mends = "")
+    {
+        var (maker, issue) = ((await shop.Shop.MakerAsync()).Id, $"/studio/patterns/{shop.Id}/issue");
+        var revision = (await shop.Shop.Workroom.OpenAsync(maker, shop.Id, TestContext.Current.CancellationToken))!.Revision;
+        await shop.Shop.Workroom.SaveAsync(maker, shop.Id, new Store.StepRequest("test", revision, revision, "Change", document), TestContext.Current.CancellationToken);
+        await shop.Maker.FillAsync(issue, issue, [("Note", ""), ("Kind", "correction"), .. mends.Length > 0 ? [("Mends", mends)] : Array.Empty<(string, string)>()]);
     }
 }
