@@ -33,7 +33,7 @@ public sealed class ErrorPageTests(WebServer server)
     [Fact]
     public async Task A_missing_page_says_what_to_do_and_never_echoes_the_address()
     {
-        var answer = await server.Get("/samples/%3Cscript%3Ealert(1)%3C/script%3E");
+        var answer = await server.Get("/none/%3Cscript%3Ealert(1)%3C/script%3E");
         Assert.Equal(404, answer.Status);
         Assert.Equal("There is nothing at this address", answer.Page().QuerySelector("h1")?.TextContent);
         Assert.NotNull(answer.Page().QuerySelector("main a[href='/']"));

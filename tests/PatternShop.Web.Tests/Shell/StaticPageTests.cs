@@ -10,7 +10,7 @@ public sealed class StaticPageTests(WebServer server)
         "default-src 'none'; img-src 'self' data:; style-src 'self'; font-src 'self'; script-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     public static TheoryData<string, int> Pages => new(
-        [("/", 200), ("/samples", 200), ("/nothing-here", 404), ("/samples/nothing-here", 404), ("/samples/kestrel/nothing-here", 404), (WebServer.FaultAddress, 500), (WebServer.HostileAddress, 200),
+        [("/", 200), ("/samples", 200), ("/nothing-here", 404), ("/p/nothing-here", 404), ("/samples/kestrel/nothing-here", 404), (WebServer.FaultAddress, 500), (WebServer.HostileAddress, 200),
             .. SamplePages.Names.Select(name => ($"/samples/{name}", 200))]);
 
     [Theory]

@@ -16,7 +16,7 @@ internal static class SampleEndpoints
     {
         if (shelf.Find(name) is not { } sample)
         {
-            return Results.NotFound();
+            return Unknown();
         }
 
         var links = files.Of(sample.Piece).Where(file => FileNames.Contains(file.Kind))
@@ -30,7 +30,14 @@ internal static class SampleEndpoints
     }
 
     private static IResult File(string name, string file, SampleShelf shelf, PieceFiles files) =>
-        shelf.Find(name) is { } sample && files.Of(sample.Piece).FirstOrDefault(made => made.Kind == file) is { } found
-            ? Results.File(found.Bytes, found.MediaType, found.Kind.EndsWith(".pdf", StringComparison.Ordinal) ? $"{name}.{file}" : null)
-            : Results.NotFound();
+        shelf.Find(name) is not { } sample ? Unknown()
+            : files.Of(sample.Piece).FirstOrDefault(made => made.Kind == file) is { } found
+                ? Results.File(found.Bytes, found.MediaType, found.Kind.EndsWith(".pdf", StringComparison.Ordinal) ? $"{name}.{file}" : null)
+                : Results.NotFound();
+
+    /// <summary>
+    /// Leads from an address under the name of no sample to the list of samples. Names change with the program, so the redirect is a
+    /// temporary one: browsers would remember a permanent one and never ask for a later sample of that name.
+    /// </summary>
+    internal static IResult Unknown() => Results.LocalRedirect("/samples");
 }

@@ -20,7 +20,7 @@ internal static class WeaveEndpoints
 
     private static IResult Sample(string name, HttpContext http, SampleShelf shelf) => shelf.Find(name) is { } sample
         ? Page(new WeaveCopy("sample-" + name, 0, 0) { Lost = LostQuery.Of(http.Request.Query) }, sample.Piece, $"/samples/{name}")
-        : Results.NotFound();
+        : SampleEndpoints.Unknown();
 
     /// <summary>Weaving along with what is not issued; the place is kept under the pattern, never under the private address.</summary>
     public static IResult Preview(PreviewedPattern preview, string address, LostQuery lost) =>

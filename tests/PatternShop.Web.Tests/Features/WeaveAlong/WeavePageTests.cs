@@ -92,7 +92,7 @@ public sealed class WeavePageTests(WebServer server)
         var moved = await shop.Reader.GetAsync($"/p/{shop.Id}/other/weave");
         Assert.Equal((HttpStatusCode.MovedPermanently, shop.Page + "/weave"), (moved.Status, moved.Location));
         Assert.Equal(shop.Page + "/v/1/weave", (await shop.Reader.GetAsync($"/p/{shop.Id}/other/v/1/weave")).Location);
-        foreach (var path in new[] { "/p/0000000000/x/weave", shop.Page + "/v/2/weave", "/samples/none/weave" })
+        foreach (var path in new[] { "/p/0000000000/x/weave", shop.Page + "/v/2/weave" })
         {
             Assert.Equal((path, HttpStatusCode.NotFound), (path, (await shop.Reader.GetAsync(path)).Status));
         }
