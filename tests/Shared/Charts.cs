@@ -10,8 +10,17 @@ public static partial class Charts
     /// <summary>Alike floating selvedges, first under.</summary>
     public static FloatingSelvedges AlikeUnder { get; } = new(EdgeWay.Alike, Stroke.Under);
 
+    /// <summary>Alike floating selvedges, first over.</summary>
+    public static FloatingSelvedges AlikeOver { get; } = new(EdgeWay.Alike, Stroke.Over);
+
+    /// <summary>Entering floating selvedges, first under.</summary>
+    public static FloatingSelvedges EnteringUnder { get; } = new(EdgeWay.Entering, Stroke.Under);
+
     /// <summary>Entering floating selvedges, first over.</summary>
     public static FloatingSelvedges EnteringOver { get; } = new(EdgeWay.Entering, Stroke.Over);
+
+    /// <summary>The ten-end diamond: six-shaft twill (over 1, under 1, over 2, under 2) drawn on ends 1 2 3 4 5 6 5 4 3 2 and woven in the same order of rows.</summary>
+    public const string TenEndDiamond = "x.xx...xx./.x.xx.xx.x/..x.xxx.x./x..x.x.x../xx..x.x..x/.xx..x..xx/xx..x.x..x/x..x.x.x../..x.xxx.x./.x.xx.xx.x";
 
     /// <summary>The 8-row diamond: 2/2 twill drawn on ends 1 2 3 4 1 4 3 2 and woven in the row order 1 2 3 4 1 4 3 2.</summary>
     public const string Diamond = "x..xxx../xx..x..x/.xx...xx/..xx.xx./x..xxx../..xx.xx./.xx...xx/xx..x..x";
@@ -38,6 +47,16 @@ public static partial class Charts
             new Gauge(new Density(4, DensityUnit.PerInch), new Density(5, DensityUnit.PerInch)),
             GlyphStyle.Cells);
     }
+
+    /// <summary>
+    /// "Whole pieces" 1 of the project's list of outside values: the ten-end diamond on 23 ends (two motifs, one balance end, two floating
+    /// selvedges) and 22 rows (rows 1-10 twice, row 1, one plain row); 5 ends and 4 rows per inch.
+    /// </summary>
+    public static PatternDocument DiamondPiece { get; } =
+        Document(TenEndDiamond, 2, 0, 1, AlikeOver, Side.Left, new Repeat(2, [new ChartRows(1, 10, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)) with
+        {
+            Gauge = new Gauge(new Density(5, DensityUnit.PerInch), new Density(4, DensityUnit.PerInch)),
+        };
 
     /// <summary>Runs in short: "u1o2u1".</summary>
     public static string Short(IEnumerable<Run> runs) => string.Concat(runs.Select(Short));

@@ -31,7 +31,7 @@ public sealed class FallsApartCheckTests
     // Regular twills and satins hang (Clapham 1980); so does the diamond.
     [Theory]
     [InlineData("xx../.xx./..xx/x..x")]
-    [InlineData(Charts.Diamond)]
+    [InlineData(Charts.TenEndDiamond)]
     [InlineData("x..../..x../....x/.x.../...x.")]
     public void Cloth_that_hangs_is_left_in_peace(string chart) => Assert.Empty(Found.In<LayersApart>(Charts.Document(chart)));
 

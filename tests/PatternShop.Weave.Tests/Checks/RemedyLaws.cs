@@ -66,8 +66,8 @@ public sealed class RemedyLaws
     // a part of a diamond repeated, which breaks at the seam
     private static Gen<PatternDocument> Parts =>
         from first in Gen.Int[1, 3]
-        from last in Gen.Int[5, 9]
-        select Charts.Document(Charts.Diamond + "/x..xxx..", repeats: 2, balance: 1, floating: Charts.AlikeUnder, steps: [new Repeat(3, [new ChartRows(first, last, 1)])]);
+        from last in Gen.Int[7, 11]
+        select Charts.Document(Charts.TenEndDiamond + "/x.xx...xx.", repeats: 2, balance: 1, floating: Charts.AlikeUnder, steps: [new Repeat(3, [new ChartRows(first, last, 1)])]);
 
     private static Gen<PatternDocument> Layers =>
         from size in Gen.Int[2, 3]

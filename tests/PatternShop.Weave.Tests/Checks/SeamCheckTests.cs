@@ -6,40 +6,40 @@ namespace PatternShop.Weave.Tests;
 public sealed class SeamCheckTests
 {
     private static PatternDocument Woven(params RowStep[] steps) =>
-        Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder, steps: steps);
+        Charts.Document(Charts.TenEndDiamond, repeats: 2, balance: 1, floating: Charts.AlikeOver, steps: steps);
 
-    // Common practice, no published source: a plan of rows 1-6 twice, then 7-8, breaks at the seam (a warp float of 4 rows, 3 elsewhere);
-    // rows 1-8 as often as wished, then row 1, does not.
+    // By hand from the chart: at end 2, chart rows 5, 6 and 7 and, across the seam, 2 are over (a float of 4 rows, 3 elsewhere).
+    // Common practice, no published source: rows 1-10 as often as wished, then row 1, join.
     [Fact]
-    public void Rows_1_to_6_of_the_diamond_do_not_join_and_rows_1_to_8_do()
+    public void Rows_2_to_7_of_the_diamond_do_not_join_and_rows_1_to_10_do()
     {
-        var broken = Woven(new Repeat(2, [new ChartRows(1, 6, 1)]), new ChartRows(7, 8, 1));
+        var broken = Woven(new Repeat(2, [new ChartRows(2, 7, 1)]), new ChartRows(8, 10, 1));
         var seam = Assert.Single(Found.In<SeamBreaks>(broken));
         Assert.Equal((Weight.Caution, 4, 3, false), (seam.Weight, seam.Across, seam.Elsewhere, seam.RowsAlike));
         Assert.All(seam.Areas, area => Assert.True(area is { FirstRow: <= 6, LastRow: >= 7 } && area.LastRow - area.FirstRow == 3));
-        Assert.Empty(Found.In<SeamBreaks>(Woven(new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1))));
-        Assert.Empty(Found.In<SeamBreaks>(Woven(new ChartRows(1, 6, 1), new ChartRows(7, 8, 1))));
+        Assert.Empty(Found.In<SeamBreaks>(Woven(new Repeat(2, [new ChartRows(1, 10, 1)]), new ChartRows(1, 1, 1))));
+        Assert.Empty(Found.In<SeamBreaks>(Woven(new ChartRows(2, 7, 1), new ChartRows(8, 10, 1))));
     }
 
     [Fact]
     public void Weaving_the_whole_motif_each_time_mends_it()
     {
-        var broken = Woven(new Repeat(2, [new ChartRows(1, 6, 1)]), new ChartRows(7, 8, 1));
+        var broken = Woven(new Repeat(2, [new ChartRows(2, 7, 1)]), new ChartRows(8, 10, 1));
         var remedy = Found.FirstRemedy<SeamBreaks>(broken);
-        Assert.Equal((MendKind.WholeMotif, 16), (remedy.Edit.Kind, remedy.Aftermath.Rows));
-        Assert.Equal([new Repeat(2, [new ChartRows(1, 8, 1)])], Found.After(broken, remedy.Edit).Rows.Steps);
+        Assert.Equal((MendKind.WholeMotif, 20), (remedy.Edit.Kind, remedy.Aftermath.Rows));
+        Assert.Equal([new Repeat(2, [new ChartRows(1, 10, 1)])], Found.After(broken, remedy.Edit).Rows.Steps);
     }
 
     // The first row is drawn again as the last, so that the figure is whole; repeated, it stands twice.
     [Fact]
     public void A_closing_row_that_is_repeated_with_the_others_is_woven_once_instead()
     {
-        var nine = Charts.Document(Charts.Diamond + "/x..xxx..", repeats: 3, balance: 1, floating: Charts.AlikeUnder, steps: [new Repeat(4, [new ChartRows(1, 9, 1)])]);
-        var seam = Assert.Single(Found.In<SeamBreaks>(nine));
+        var closed = Charts.Document(Charts.TenEndDiamond + "/x.xx...xx.", repeats: 3, balance: 1, floating: Charts.AlikeUnder, steps: [new Repeat(4, [new ChartRows(1, 11, 1)])]);
+        var seam = Assert.Single(Found.In<SeamBreaks>(closed));
         Assert.Equal((true, Weight.Note, 3), (seam.RowsAlike, seam.Weight, seam.Count));
-        var remedy = Found.FirstRemedy<SeamBreaks>(nine);
+        var remedy = Found.FirstRemedy<SeamBreaks>(closed);
         Assert.Equal(MendKind.LastRowOnce, remedy.Edit.Kind);
-        Assert.Equal([new Repeat(4, [new ChartRows(1, 8, 1)]), new ChartRows(9, 9, 1)], Found.After(nine, remedy.Edit).Rows.Steps);
+        Assert.Equal([new Repeat(4, [new ChartRows(1, 10, 1)]), new ChartRows(11, 11, 1)], Found.After(closed, remedy.Edit).Rows.Steps);
     }
 
     [Fact]

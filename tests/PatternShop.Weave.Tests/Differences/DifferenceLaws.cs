@@ -18,7 +18,7 @@ public sealed class DifferenceLaws
     [Fact]
     public void Words_videos_and_photos_that_changed_are_named_with_both_readings()
     {
-        var old = Charts.Document(Charts.Diamond) with
+        var old = Charts.Document(Charts.TenEndDiamond) with
         {
             RowWords = [new RowWords(2, "Beat gently")],
             Photos = [new Photo(new string('a', 64), "Sample", null), new Photo(new string('b', 64), "Edge", 3)],
@@ -42,7 +42,7 @@ public sealed class DifferenceLaws
     [Fact]
     public void Colours_that_changed_are_named_with_both_readings_and_touch_no_row()
     {
-        var old = Charts.Document(Charts.Diamond) with { Cloth = ClothLook.Plain with { Warp = new YarnLook(new Thickness(12, ThicknessUnit.WrapsPerInch), "white") } };
+        var old = Charts.Document(Charts.TenEndDiamond) with { Cloth = ClothLook.Plain with { Warp = new YarnLook(new Thickness(12, ThicknessUnit.WrapsPerInch), "white") } };
         var @new = old with { Cloth = new ClothLook(new YarnLook(null, "sea"), [new YarnLook(new Thickness(2.5m, ThicknessUnit.Millimetres), "blue")], [new ColourRun(6, "blue"), new ColourRun(2, "white")], [], [new OwnColour("sea", new Rgb(1, 2, 255))]) };
         Assert.Equal(
             [new FactChange("Thickness and colours", "Warp: white, 12 wraps per inch", "Warp: sea\nWeft: blue, 2.5 mm\nEnds: 6 blue, 2 white, repeated\nOwn colours: sea #0102ff")],

@@ -47,14 +47,15 @@ public sealed class ByMotifLaws
         }
     });
 
-    // Whole piece 1 of the check values, cut by hand where the motifs begin.
+    // Whole piece 1 of the check values, cut by hand where the motifs begin. A motif of row 2 takes 7 items with one bracket, over 1 or under 1 first;
+    // of two equally short writings the one with the earlier bracket stands.
     [Fact]
     public void The_diamond_by_the_motif()
     {
-        var piece = Piece.Of(Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right));
+        var piece = Piece.Of(Charts.DiamondPiece);
         string Of(int row) => Wording.English.MotifText(ByMotif.Of(piece, piece.Reading(row)));
-        Assert.Equal("edge: under 1 · balance: over 1 · motif: [under 2, over 3, under 2, over 1] × 3 · edge: under 1", Of(1));
-        Assert.Equal("edge: over 1 · motif: [over 2, (under 2, over 1) × 2] × 3 · balance: over 1 · edge: over 1", Of(2));
+        Assert.Equal("edge: over 1 · motif: [over 1, under 1, over 2, under 3, over 2, under 1] × 2 · balance: over 1 · edge: over 1", Of(1));
+        Assert.Equal("edge: under 1 · balance: under 1 · motif: [over 1, (under 1, over 2) × 2, under 1, over 1, under 1] × 2 · edge: under 1", Of(2));
     }
 
     [Fact]

@@ -142,7 +142,7 @@ public sealed class ChartLaws
     [Fact]
     public void Brackets_name_repeated_closing_rows_and_balance_ends()
     {
-        var document = Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder, steps: [new PlainRows(2, 1), new Repeat(3, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1)]);
+        var document = Charts.Document(Charts.TenEndDiamond, repeats: 2, balance: 1, floating: Charts.AlikeOver, steps: [new PlainRows(2, 1), new Repeat(3, [new ChartRows(1, 10, 1)]), new ChartRows(1, 1, 1)]);
         Assert.Equal(["3 times", "closing, once", "1 balance end"], Words(document));
         Assert.Equal(["times 1 and 3", "time 2"], Words(Charts.Document("xx./.xx/x.x", steps: [new Repeat(3, [new ChartRows(1, 3, 1)])])));
 

@@ -103,7 +103,7 @@ public sealed class ClothLaws
 
     [Fact]
     public void A_picture_of_a_piece_without_colours_has_the_shades_of_paper() => Assert.All(
-        ClothDrawing.Of(Piece.Of(Charts.Document(Charts.Diamond)), Plenty).Shapes.OfType<Strip>(),
+        ClothDrawing.Of(Piece.Of(Charts.Document(Charts.TenEndDiamond)), Plenty).Shapes.OfType<Strip>(),
         strip => Assert.Null(strip.Colour));
 
     [Fact]

@@ -5,14 +5,14 @@ namespace PatternShop.Weave.Tests;
 
 public sealed class EditTests
 {
-    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond, repeats: 3, offset: 5, balance: 1);
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.TenEndDiamond, repeats: 2, offset: 6, balance: 1);
 
     [Fact]
     public void A_stroke_drawn_on_another_size_is_refused_in_words()
     {
         var problem = Refusal(Stroke(6, 8, (5, 7)), Diamond);
         Assert.Equal("/motif", problem.Pointer);
-        Assert.Equal("It was drawn on a motif of 6 rows of 8 ends; the motif now has 8 rows of 8 ends.", problem.What);
+        Assert.Equal("It was drawn on a motif of 6 rows of 8 ends; the motif now has 10 rows of 10 ends.", problem.What);
         Assert.Equal("Give the motif that size again, or draw it anew.", problem.Remedy);
     }
 
@@ -29,7 +29,7 @@ public sealed class EditTests
     {
         Assert.Equal("/title", Refusal(new SetWords(Title: " "), Diamond).Pointer);
         Assert.Equal("/width/repeats", Refusal(new SetWidth(Diamond.Width with { Repeats = 0 }), Diamond).Pointer);
-        Assert.Equal("/rows/steps/0/last", Refusal(new SetRowPlan(Diamond.Rows with { Steps = [new ChartRows(1, 9, 1)] }), Diamond).Pointer);
+        Assert.Equal("/rows/steps/0/last", Refusal(new SetRowPlan(Diamond.Rows with { Steps = [new ChartRows(1, 11, 1)] }), Diamond).Pointer);
     }
 
     [Fact]
@@ -51,9 +51,9 @@ public sealed class EditTests
     [Fact]
     public void A_step_that_wove_all_rows_follows_the_size_upwards_and_downwards()
     {
-        var document = With(new ChartRows(1, 8, 1), new Repeat(2, [new ChartRows(8, 1, 1)]));
-        Assert.Equal([new ChartRows(1, 10, 1), new Repeat(2, [new ChartRows(10, 1, 1)])], Made(new ResizeMotif(10, 8), document).Document.Rows.Steps);
-        var smaller = Made(new ResizeMotif(3, 8), document);
+        var document = With(new ChartRows(1, 10, 1), new Repeat(2, [new ChartRows(10, 1, 1)]));
+        Assert.Equal([new ChartRows(1, 12, 1), new Repeat(2, [new ChartRows(12, 1, 1)])], Made(new ResizeMotif(12, 10), document).Document.Rows.Steps);
+        var smaller = Made(new ResizeMotif(3, 10), document);
         Assert.Equal([new ChartRows(1, 3, 1), new Repeat(2, [new ChartRows(3, 1, 1)])], smaller.Document.Rows.Steps);
         Assert.DoesNotContain(smaller.Consequences, consequence => consequence is StepCut);
     }
@@ -62,14 +62,14 @@ public sealed class EditTests
     public void Other_steps_are_cut_to_fit_and_it_is_said()
     {
         var document = With(new ChartRows(2, 7, 1), new PlainRows(2, 1), new Repeat(3, [new ChartRows(7, 5, 1), new ChartRows(8, 8, 1)]), new ChartRows(1, 2, 1));
-        var made = Made(new ResizeMotif(5, 4), document);
+        var made = Made(new ResizeMotif(5, 4), document); // of 50 over cells, 10 lie in rows 1-5 at ends 1-4; 6 ends on, 4 a motif, is end 3
         Assert.Equal(
             [new ChartRows(2, 5, 1), new PlainRows(2, 1), new Repeat(3, [new ChartRows(5, 5, 1)]), new ChartRows(1, 2, 1)],
             made.Document.Rows.Steps);
         Assert.Equal(
             [
-                "22 over cells were cut off.",
-                "The pattern now begins at end 2 of the motif instead of end 6.",
+                "40 over cells were cut off.",
+                "The pattern now begins at end 3 of the motif instead of end 7.",
                 "Step 1 of the row plan weaves chart rows 2–5 instead of chart rows 2–7.",
                 "Step 3 of the row plan weaves chart row 5 instead of chart rows 7–5.",
                 "Step 3 of the row plan no longer weaves chart row 8.",
@@ -80,7 +80,7 @@ public sealed class EditTests
     [Fact]
     public void A_row_plan_with_nothing_left_weaves_the_motif_once()
     {
-        var made = Made(new ResizeMotif(4, 8), With(new Repeat(2, [new ChartRows(5, 8, 1)])));
+        var made = Made(new ResizeMotif(4, 10), With(new Repeat(2, [new ChartRows(5, 10, 1)])));
         Assert.Equal([new ChartRows(1, 4, 1)], made.Document.Rows.Steps);
         Assert.Equal("The row plan had no row left, so it now weaves chart rows 1–4 once.", Wording.English.ConsequenceText(made.Consequences[^1]));
     }
@@ -92,7 +92,7 @@ public sealed class EditTests
         Assert.Equal([new RowWords(2, "Second"), new RowWords(5, "Fifth")], two.RowWords);
         Assert.Equal([new RowWords(2, "Other"), new RowWords(5, "Fifth")], Made(new SetRowWords(2, "Other"), two).Document.RowWords);
         Assert.Equal([new RowWords(5, "Fifth")], Made(new SetRowWords(2, " \n"), two).Document.RowWords);
-        Assert.Equal("/rowWords/0/row", Refusal(new SetRowWords(9, "Ninth"), Diamond).Pointer);
+        Assert.Equal("/rowWords/0/row", Refusal(new SetRowWords(11, "Eleventh"), Diamond).Pointer);
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public sealed class EditTests
                 "Chart row 7 is gone; its video “The top” stands with the whole pattern now.",
                 "Chart row 8 is gone; its photo “The point” stands with the whole pattern now.",
             ],
-            Made(new ResizeMotif(6, 8), document).Consequences.Select(Wording.English.ConsequenceText).Take(3));
+            Made(new ResizeMotif(6, 10), document).Consequences.Select(Wording.English.ConsequenceText).Take(3));
     }
 
     [Fact]
@@ -129,7 +129,7 @@ public sealed class EditTests
     {
         var names = new Edit[]
         {
-            Stroke(8, 8, (0, 0)), Stroke(8, 8, (0, 0), (1, 1)), new SetWords(Title: "A"), new SetWords(Title: "A", Notes: "B"),
+            Stroke(10, 10, (0, 0)), Stroke(10, 10, (0, 0), (1, 1)), new SetWords(Title: "A"), new SetWords(Title: "A", Notes: "B"),
             new SetWidth(Diamond.Width), new ResizeMotif(1, 12), new SetRowWords(3, "A"), new SetVideos([]), new SetPhotos([]), new SetLimits(null), new SetCloth(ClothLook.Plain),
             new SetSheetPart(SheetPart.Notes, false), new SetSheetPart(SheetPart.MakingUp, true),
         }.Select(Wording.English.EditName);

@@ -9,33 +9,29 @@ namespace PatternShop.Weave.Tests;
 /// </summary>
 public sealed class WholePieceTests
 {
-    private static readonly Piece Diamond = Piece.Of(Charts.Document(
-        Charts.Diamond,
-        repeats: 3,
-        balance: 1,
-        floating: Charts.AlikeUnder,
-        start: Side.Right,
-        steps: [new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)]));
+    private static readonly Piece Diamond = Piece.Of(Charts.DiamondPiece);
 
     [Fact]
-    public void Diamond_has_27_ends_and_18_rows()
+    public void Diamond_has_23_ends_and_22_rows()
     {
-        Assert.Equal(27, Diamond.Ends);
-        Assert.Equal(18, Diamond.Rows.Count);
+        Assert.Equal(23, Diamond.Ends);
+        Assert.Equal(22, Diamond.Rows.Count);
     }
 
     [Theory]
-    [InlineData(1, Side.Right, "u1 o1 u2 o3 u2 o1 u2 o3 u2 o1 u2 o3 u2 o1 u1")]
-    [InlineData(2, Side.Left, "o3 u2 o1 u2 o3 u2 o1 u2 o3 u2 o1 u2 o3")]
-    [InlineData(3, Side.Right, "u2 o2 u3 o2 u1 o2 u3 o2 u1 o2 u3 o2 u2")]
-    [InlineData(4, Side.Left, "o1 u2 o2 u1 o2 u3 o2 u1 o2 u3 o2 u1 o2 u2 o1")]
-    [InlineData(5, Side.Right, "u1 o1 u2 o3 u2 o1 u2 o3 u2 o1 u2 o3 u2 o1 u1")]
-    [InlineData(6, Side.Left, "o1 u2 o2 u1 o2 u3 o2 u1 o2 u3 o2 u1 o2 u2 o1")]
-    [InlineData(7, Side.Right, "u2 o2 u3 o2 u1 o2 u3 o2 u1 o2 u3 o2 u2")]
-    [InlineData(8, Side.Left, "o3 u2 o1 u2 o3 u2 o1 u2 o3 u2 o1 u2 o3")]
-    [InlineData(9, Side.Right, "u1 o1 u2 o3 u2 o1 u2 o3 u2 o1 u2 o3 u2 o1 u1")]
-    [InlineData(17, Side.Right, "u1 o1 u2 o3 u2 o1 u2 o3 u2 o1 u2 o3 u2 o1 u1")]
-    [InlineData(18, Side.Left, "[o1 u1]×13 o1")]
+    [InlineData(1, Side.Left, "o2 u1 o2 u3 o2 u1 o1 u1 o2 u3 o2 u1 o2")]
+    [InlineData(2, Side.Right, "u2 o1 u1 o2 u1 o2 u1 o1 u1 o1 u1 o2 u1 o2 u1 o1 u2")]
+    [InlineData(3, Side.Left, "o1 u2 o1 u1 o3 u1 o1 u3 o1 u1 o3 u1 o1 u2 o1")]
+    [InlineData(4, Side.Right, "u1 o1 u2 o1 u1 o1 u1 o1 u2 o1 u2 o1 u1 o1 u1 o1 u2 o1 u1")]
+    [InlineData(5, Side.Left, "o3 u2 o1 u1 o1 u2 o3 u2 o1 u1 o1 u2 o3")]
+    [InlineData(6, Side.Right, "u2 o2 u2 o1 u2 o2 u1 o2 u2 o1 u2 o2 u2")]
+    [InlineData(7, Side.Left, "o3 u2 o1 u1 o1 u2 o3 u2 o1 u1 o1 u2 o3")]
+    [InlineData(8, Side.Right, "u1 o1 u2 o1 u1 o1 u1 o1 u2 o1 u2 o1 u1 o1 u1 o1 u2 o1 u1")]
+    [InlineData(9, Side.Left, "o1 u2 o1 u1 o3 u1 o1 u3 o1 u1 o3 u1 o1 u2 o1")]
+    [InlineData(10, Side.Right, "u2 o1 u1 o2 u1 o2 u1 o1 u1 o1 u1 o2 u1 o2 u1 o1 u2")]
+    [InlineData(11, Side.Left, "o2 u1 o2 u3 o2 u1 o1 u1 o2 u3 o2 u1 o2")]
+    [InlineData(21, Side.Left, "o2 u1 o2 u3 o2 u1 o1 u1 o2 u3 o2 u1 o2")]
+    [InlineData(22, Side.Right, "[u1 o1]×11 u1")]
     public void Diamond_reads(int row, Side from, string directions)
     {
         Assert.Equal(from, Diamond.Rows[row - 1].From);
@@ -43,48 +39,48 @@ public sealed class WholePieceTests
     }
 
     [Fact]
-    public void Diamond_row_18_is_written_with_one_bracket() =>
-        Assert.Equal("[o1u1]×13o1", Charts.Short(Diamond.Reading(18).Writing));
+    public void Diamond_row_22_is_written_with_one_bracket() =>
+        Assert.Equal("[u1o1]×11u1", Charts.Short(Diamond.Reading(22).Writing));
 
     [Fact]
     public void Diamond_repeated_rows_read_the_same_both_times() =>
-        Assert.All(Enumerable.Range(1, 8), row => Assert.Equal(Diamond.Reading(row).Runs, Diamond.Reading(row + 8).Runs));
+        Assert.All(Enumerable.Range(1, 10), row => Assert.Equal(Diamond.Reading(row).Runs, Diamond.Reading(row + 10).Runs));
 
     [Fact]
     public void Diamond_rows_that_read_the_same_in_the_same_travel_say_so()
     {
-        Assert.Equal(1, Diamond.SameReadingBefore(5));
-        Assert.Equal(4, Diamond.SameReadingBefore(6));
-        Assert.Equal(3, Diamond.SameReadingBefore(7));
-        Assert.Equal(2, Diamond.SameReadingBefore(8));
-        Assert.Equal(1, Diamond.SameReadingBefore(17));
-        Assert.All(new[] { 1, 2, 3, 4, 18 }, row => Assert.Null(Diamond.SameReadingBefore(row)));
+        Assert.Equal(5, Diamond.SameReadingBefore(7));
+        Assert.Equal(4, Diamond.SameReadingBefore(8));
+        Assert.Equal(3, Diamond.SameReadingBefore(9));
+        Assert.Equal(2, Diamond.SameReadingBefore(10));
+        Assert.Equal(1, Diamond.SameReadingBefore(21));
+        Assert.All(new[] { 1, 2, 3, 4, 5, 6, 22 }, row => Assert.Null(Diamond.SameReadingBefore(row)));
     }
 
     [Fact]
-    public void Diamond_wraps_all_17_turns()
+    public void Diamond_wraps_all_21_turns()
     {
-        Assert.Equal(17, Turns.Of(Diamond).Count());
+        Assert.Equal(21, Turns.Of(Diamond).Count());
         Assert.All(Turns.Of(Diamond), turn => Assert.True(turn.Wrapped));
     }
 
     [Fact]
-    public void Diamond_mirrors_with_one_balance_end_at_offsets_0_and_4() =>
-        Assert.Equal([new MirrorWay(0, 1), new MirrorWay(4, 1)], Mirroring.Fewest(Diamond.Document.Motif));
+    public void Diamond_mirrors_with_one_balance_end_at_offsets_0_and_5() =>
+        Assert.Equal([new MirrorWay(0, 1), new MirrorWay(5, 1)], Mirroring.Fewest(Diamond.Document.Motif));
 
     [Fact]
     public void Diamond_floats_are_at_most_3() => Assert.Equal(3, Floats.Longest(Diamond).Longest);
 
     [Theory]
-    [InlineData(1, Side.Left, "o2 u2 o3 u2 o1 u2 o3 u2 o1 u2 o3 u2 o1 u1")]
-    [InlineData(2, Side.Right, "o3 u2 o1 u2 o3 u2 o1 u2 o3 u2 o1 u2 o2 u1")]
-    public void Diamond_entering_first_over_from_the_left_reads(int row, Side from, string directions)
+    [InlineData(1, Side.Right, "u1 o1 u1 o2 u3 o2 u1 o1 u1 o2 u3 o2 u1 o2")]
+    [InlineData(2, Side.Left, "u2 o1 u1 o2 u1 o2 u1 o1 u1 o1 u1 o2 u1 o2 u1 o1 u1 o1")]
+    public void Diamond_entering_first_under_from_the_right_reads(int row, Side from, string directions)
     {
         var document = Diamond.Document;
         var piece = Piece.Of(document with
         {
-            Width = document.Width with { Floating = Charts.EnteringOver },
-            Rows = document.Rows with { Wefts = [new Weft(Side.Left)] },
+            Width = document.Width with { Floating = Charts.EnteringUnder },
+            Rows = document.Rows with { Wefts = [new Weft(Side.Right)] },
         });
         Assert.Equal(from, piece.Rows[row - 1].From);
         Assert.Equal(Charts.Plainly(directions), Charts.Short(piece.Reading(row).Runs));

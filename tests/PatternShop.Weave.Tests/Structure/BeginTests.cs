@@ -76,11 +76,21 @@ public sealed class BeginTests
     [Fact]
     public void The_diamond_of_whole_pieces_is_a_twill_there_and_back()
     {
-        // "Whole pieces" 1: a 2/2 twill on ends 1 2 3 4 1 4 3 2 in the row order 1 2 3 4 1 4 3 2
-        Assert.Equal([1, 2, 3, 4, 1, 4, 3, 2], Twills.ThereAndBack(4, PointWay.Continued));
+        // "Whole pieces" 1: a six-shaft twill on ends 1 2 3 4 5 6 5 4 3 2 in the same order of rows
+        Assert.Equal([1, 2, 3, 4, 5, 6, 5, 4, 3, 2], Twills.ThereAndBack(6, PointWay.Shared));
         Assert.Equal(
-            "x..xxx.. / xx..x..x / .xx...xx / ..xx.xx. / x..xxx.. / ..xx.xx. / .xx...xx / xx..x..x",
-            Twills.Diamond(Made(Twills.Regular("2/2", begin: -1)), PointWay.Continued).ToString());
+            "x.xx...xx. / .x.xx.xx.x / ..x.xxx.x. / x..x.x.x.. / xx..x.x..x / .xx..x..xx / xx..x.x..x / x..x.x.x.. / ..x.xxx.x. / .x.xx.xx.x",
+            Twills.Diamond(Made(Twills.Regular("1/1/2/2")), PointWay.Shared).ToString());
+    }
+
+    [Fact]
+    public void A_diamond_that_goes_on_first_takes_the_first_thread_again_before_it_turns()
+    {
+        // by hand: ends 1 2 3 1 3 2 of x.. / .x. / ..x in the same order of rows
+        Assert.Equal([1, 2, 3, 1, 3, 2], Twills.ThereAndBack(3, PointWay.Continued));
+        Assert.Equal(
+            "x..x.. / .x...x / ..x.x. / x..x.. / ..x.x. / .x...x",
+            Twills.Diamond(Made(Twills.Regular("1/2")), PointWay.Continued).ToString());
     }
 
     [Fact]

@@ -138,12 +138,13 @@ public sealed class BeginTextTests
     [Fact]
     public void A_weave_is_drawn_by_orders_of_ends_and_rows()
     {
-        // "Whole pieces" 1: 2/2 twill on ends 1 2 3 4 1 4 3 2 in the row order 1 2 3 4 1 4 3 2; the point on a shared end has 6 ends (Wolfensberger p. 11: 2n - 2)
-        var twill = Made(Twills.Regular("2/2", begin: -1));
-        Assert.Equal(GridText.Read(Charts.Diamond.Split('/')), Made(Twills.Drawn(twill, "1-4, 1, 4-2", "1 2 3 4 1 4 3 2")));
-        Assert.Equal(Twills.Point(twill), Made(Twills.Drawn(twill, "1–4 3 2", "")));
-        Assert.Equal(6, Twills.Point(twill).Columns);
-        Assert.Equal(Twills.Diamond(twill, PointWay.Shared), Made(Twills.Drawn(twill, "1-4, 3-2", "1-4\n3-2")));
+        // "Whole pieces" 1: six-shaft twill on ends 1 2 3 4 5 6 5 4 3 2 in the same order of rows; the point on a shared end has 10 ends (Wolfensberger p. 11: 2n - 2)
+        var twill = Made(Twills.Regular("1/1/2/2"));
+        Assert.Equal(GridText.Read(Charts.TenEndDiamond.Split('/')), Made(Twills.Drawn(twill, "1-6, 5-2", "1 2 3 4 5 6 5 4 3 2")));
+        Assert.Equal(Twills.Point(twill), Made(Twills.Drawn(twill, "1–6 5 4 3 2", "")));
+        Assert.Equal(10, Twills.Point(twill).Columns);
+        Assert.Equal(Twills.Diamond(twill, PointWay.Shared), Made(Twills.Drawn(twill, "1-6, 5-2", "1-6\n5-2")));
+        Assert.Equal(Twills.Diamond(twill, PointWay.Continued), Made(Twills.Drawn(twill, "1-6, 1, 6-2", "1-6, 1\n6-2")));
     }
 
     [Theory]

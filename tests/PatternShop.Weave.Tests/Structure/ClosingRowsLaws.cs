@@ -32,11 +32,11 @@ public sealed class ClosingRowsLaws
     [Fact]
     public void The_diamond_closes_with_one_row()
     {
-        // common practice, no source: rows 1-8 as often as wished, then row 1
-        var diamond = GridText.Read(Charts.Diamond.Split('/'));
+        // common practice, no source: rows 1-10 as often as wished, then row 1
+        var diamond = GridText.Read(Charts.TenEndDiamond.Split('/'));
         Assert.Equal(1, ClosingRows.Fewest(diamond));
         Assert.Null(ClosingRows.Fewest(GridText.Read("xx.", ".xx", "x.x")));
-        Assert.Null(ClosingRows.Fewest(Piece.Of(Charts.Document(Charts.Diamond))));
+        Assert.Null(ClosingRows.Fewest(Piece.Of(Charts.Document(Charts.TenEndDiamond))));
         Assert.Equal("1 closing row makes top and bottom mirror.", Wording.English.ClosingRowsText(1));
     }
 

@@ -13,17 +13,17 @@ public sealed class FloatLaws
     public void A_changed_cell_would_be_seen() => Law.CanFail(document =>
         Assert.Equal(ByLooking(document with { Motif = document.Motif.With(0, 0, !document.Motif[0, 0]) }), Floats.Longest(Piece.Of(document))));
 
-    // Common practice, no published source: rows 1-6 twice, then 7-8, breaks at the seam: a warp float of 4 rows, 3 elsewhere.
+    // By hand from the chart: at end 2, chart rows 5, 6 and 7 and, across the seam, 2 are over: a warp float of 4 rows, 3 elsewhere.
     [Fact]
-    public void Rows_1_to_6_of_the_diamond_twice_then_7_and_8_break_at_the_seam()
+    public void Rows_2_to_7_of_the_diamond_twice_then_8_to_10_break_at_the_seam()
     {
         static LongestFloats Of(params RowStep[] steps) =>
-            Floats.Longest(Piece.Of(Charts.Document(Charts.Diamond, repeats: 3, balance: 1, steps: steps)));
-        var broken = Of(new Repeat(2, [new ChartRows(1, 6, 1)]), new ChartRows(7, 8, 1));
+            Floats.Longest(Piece.Of(Charts.Document(Charts.TenEndDiamond, repeats: 3, balance: 1, steps: steps)));
+        var broken = Of(new Repeat(2, [new ChartRows(2, 7, 1)]), new ChartRows(8, 10, 1));
         Assert.Equal(4, Math.Max(broken.WarpOver, broken.WarpUnder));
         Assert.Equal(3, Math.Max(broken.WeftOver, broken.WeftUnder));
-        Assert.Equal(3, Of(new ChartRows(1, 6, 1)).Longest);
-        Assert.Equal(3, Of(new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1)).Longest);
+        Assert.Equal(3, Of(new ChartRows(2, 7, 1)).Longest);
+        Assert.Equal(3, Of(new Repeat(2, [new ChartRows(1, 10, 1)]), new ChartRows(1, 1, 1)).Longest);
     }
 
     private static LongestFloats ByLooking(PatternDocument document)

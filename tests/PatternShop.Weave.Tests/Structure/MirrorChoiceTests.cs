@@ -29,16 +29,16 @@ public sealed class MirrorChoiceTests
     [Fact]
     public void The_diamond_puts_one_of_two_figures_in_the_middle()
     {
-        // "Whole pieces" 1: the fewest balance ends are 1, at offsets 0 and 4
-        var choices = Mirroring.Choices(GridText.Read(Charts.Diamond.Split('/')), 3);
-        Assert.Equal([new MirrorWay(0, 1), new MirrorWay(4, 1)], choices.Select(choice => choice.Way));
-        Assert.Equal([new Middle(8), new Middle(0)], choices.Select(choice => choice.Middle));
+        // "Whole pieces" 1: the fewest balance ends are 1, at offsets 0 and 5
+        var choices = Mirroring.Choices(GridText.Read(Charts.TenEndDiamond.Split('/')), 3);
+        Assert.Equal([new MirrorWay(0, 1), new MirrorWay(5, 1)], choices.Select(choice => choice.Way));
+        Assert.Equal([new Middle(10), new Middle(0)], choices.Select(choice => choice.Middle));
         Assert.Equal(
             [
-                "Begin with end 1 of the motif, 1 balance end (a multiple of 8, plus 1): end 5 is in the middle.",
-                "Begin with end 5 of the motif, 1 balance end (a multiple of 8, plus 1): end 1 is in the middle.",
+                "Begin with end 1 of the motif, 1 balance end (a multiple of 10, plus 1): end 6 is in the middle.",
+                "Begin with end 6 of the motif, 1 balance end (a multiple of 10, plus 1): end 1 is in the middle.",
             ],
-            choices.Select(choice => Wording.English.MirrorChoiceText(choice, 8)));
+            choices.Select(choice => Wording.English.MirrorChoiceText(choice, 10)));
     }
 
     [Fact]
@@ -55,10 +55,10 @@ public sealed class MirrorChoiceTests
     public void Repeat_and_mirrors_are_said_in_words()
     {
         Assert.Equal("The smallest repeat is 4 ends by 4 rows; 1 row further up it is the same, 1 end to the right.", Wording.English.RepeatText(Symmetry.Of(GridText.Read("xx..", ".xx.", "..xx", "x..x"))));
-        var diamond = Symmetry.Of(GridText.Read(Charts.Diamond.Split('/')));
-        Assert.Equal("The smallest repeat is 8 ends by 8 rows.", Wording.English.RepeatText(diamond));
+        var diamond = Symmetry.Of(GridText.Read(Charts.TenEndDiamond.Split('/')));
+        Assert.Equal("The smallest repeat is 10 ends by 10 rows.", Wording.English.RepeatText(diamond));
         Assert.Equal(
-            "Left and right mirror on ends 1 and 5. Top and bottom mirror on rows 1 and 5. Half a turn leaves it the same, for one about the point on end 1 and on row 1.",
+            "Left and right mirror on ends 1 and 6. Top and bottom mirror on rows 1 and 6. Half a turn leaves it the same, for one about the point on end 1 and on row 1.",
             Wording.English.MirrorsText(diamond));
         Assert.Equal("Left and right do not mirror. Top and bottom do not mirror. No half turn leaves it the same.", Wording.English.MirrorsText(Symmetry.Of(GridText.Read("xx.x..", "x.....", "......"))));
     }

@@ -45,14 +45,14 @@ public sealed class RepeatAdviceLaws
     }
 
     [Theory]
-    [InlineData("", "(chart rows 1–8) 3 times, chart row 1")]
-    [InlineData("1-4", "(chart rows 1–8) 3 times, chart row 1")] // replaced: they go on as the repeated rows would
-    [InlineData("plain", "(chart rows 1–8) 3 times, chart row 1, 4 plain rows")] // kept: they are the maker's own
+    [InlineData("", "(chart rows 1–10) 3 times, chart row 1")]
+    [InlineData("1-4", "(chart rows 1–10) 3 times, chart row 1")] // replaced: they go on as the repeated rows would
+    [InlineData("plain", "(chart rows 1–10) 3 times, chart row 1, 4 plain rows")] // kept: they are the maker's own
     [InlineData("1-1", null)]
     [InlineData("1-1 plain", null)]
     public void The_diamond_closes_with_one_row_whatever_stands_behind_it(string behind, string? expected)
     {
-        // common practice, no source: rows 1-8 as often as wished, then row 1
+        // common practice, no source: rows 1-10 as often as wished, then row 1
         RowStep[] after = behind switch
         {
             "" => [],
@@ -60,7 +60,7 @@ public sealed class RepeatAdviceLaws
             "1-1 plain" => [new ChartRows(1, 1, 1), new PlainRows(4, 1)],
             _ => [new ChartRows(1, behind[2] - '0', 1)],
         };
-        var piece = Piece.Of(Charts.Document(Charts.Diamond, repeats: 3, steps: [new Repeat(3, [new ChartRows(1, 8, 1)]), .. after]));
+        var piece = Piece.Of(Charts.Document(Charts.TenEndDiamond, repeats: 3, steps: [new Repeat(3, [new ChartRows(1, 10, 1)]), .. after]));
         var closing = RepeatAdvice.Of(piece).Closing;
         Assert.Equal(expected, closing is null ? null : Wording.English.StepsText(closing.Rows.Steps));
     }
@@ -68,10 +68,10 @@ public sealed class RepeatAdviceLaws
     [Fact]
     public void Beginnings_that_look_the_same_are_one_proposal()
     {
-        // the motif holds the diamond twice: offsets 0, 4, 8 and 12 mirror with one balance end and give two pictures
-        var twice = string.Join('/', Charts.Diamond.Split('/').Select(row => row + row));
-        var advice = RepeatAdvice.Of(Piece.Of(Charts.Document(twice, repeats: 2, offset: 12, balance: 1)));
-        Assert.Equal([(0, false), (12, true)], advice.Mirrors.Select(option => (option.Choice.Way.Offset, option.IsPresent)));
+        // the motif holds the diamond twice: offsets 0, 5, 10 and 15 mirror with one balance end and give two pictures
+        var twice = string.Join('/', Charts.TenEndDiamond.Split('/').Select(row => row + row));
+        var advice = RepeatAdvice.Of(Piece.Of(Charts.Document(twice, repeats: 2, offset: 15, balance: 1)));
+        Assert.Equal([(0, false), (15, true)], advice.Mirrors.Select(option => (option.Choice.Way.Offset, option.IsPresent)));
         Assert.Equal(2, advice.Alike);
         Assert.Empty(RepeatAdvice.Of(Piece.Of(Charts.Document("..../...."))).Mirrors);
     }

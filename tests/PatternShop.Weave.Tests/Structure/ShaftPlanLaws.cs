@@ -39,23 +39,22 @@ public sealed partial class ShaftPlanLaws
     });
 
     [Fact]
-    public void The_diamond_takes_four_shafts_in_the_order_in_which_it_was_drawn()
+    public void The_diamond_takes_six_shafts_in_the_order_in_which_it_was_drawn()
     {
-        // "Whole pieces" 1: 2/2 twill drawn on ends 1 2 3 4 1 4 3 2 and woven in that order of rows, three repeats, one balance end, one plain row
-        var piece = Piece.Of(Charts.Document(
-            Charts.Diamond, 3, 0, 1, Charts.AlikeUnder, Side.Right, new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)));
+        // "Whole pieces" 1: a six-shaft twill drawn on ends 1 2 3 4 5 6 5 4 3 2 and woven in that order of rows, one balance end, one plain row; here three repeats
+        var piece = Piece.Of(Charts.DiamondPiece with { Width = Charts.DiamondPiece.Width with { Repeats = 3 } });
         var plan = ShaftPlan.Of(piece);
-        Assert.Equal(4, plan.Shafts);
-        Assert.Equal([1, 2, 3, 4, 1, 4, 3, 2, 1], plan.EndOrder.Skip(16));
-        Assert.Equal([1, 2, 3, 4, 1, 4, 3, 2, 1, 2, 3, 4, 1, 4, 3, 2, 1, 5], plan.RowLifts);
+        Assert.Equal(6, plan.Shafts);
+        Assert.Equal([1, 2, 3, 4, 5, 6, 5, 4, 3, 2, 1], plan.EndOrder.Skip(20));
+        Assert.Equal([1, 2, 3, 4, 5, 6, 5, 4, 3, 2, 1, 2, 3, 4, 5, 6, 5, 4, 3, 2, 1, 7], plan.RowLifts);
 
-        // row 1 is x..xxx..: the weft is under ends 2 and 3
-        Assert.Equal([2, 3], plan.TieUp[0]);
+        // row 1 is x.xx...xx.: the weft is under ends 2, 5 and 6, each the first on its shaft
+        Assert.Equal([2, 5, 6], plan.TieUp[0]);
         Assert.True(plan.IsShown);
         var tables = ShaftTables.Of(piece, plan, Wording.English);
-        Assert.Equal([new HeadedLine("1–8", "1, 2, 3, 4, 1, 4, 3, 2"), new HeadedLine("9–24", "as ends 1–8, twice more"), new HeadedLine("25", "1")], tables.Ends);
+        Assert.Equal([new HeadedLine("1–10", "1, 2, 3, 4, 5, 6, 5, 4, 3, 2"), new HeadedLine("11–30", "as ends 1–10, twice more"), new HeadedLine("31", "1")], tables.Ends);
         Assert.Equal(
-            "4 shafts, 5 lifts. A lift raises some shafts: their ends come on top and the weft goes under them; it goes over all other ends. The floating selvedges are on no shaft.",
+            "6 shafts, 7 lifts. A lift raises some shafts: their ends come on top and the weft goes under them; it goes over all other ends. The floating selvedges are on no shaft.",
             Wording.English.ShaftsText(piece, plan));
     }
 

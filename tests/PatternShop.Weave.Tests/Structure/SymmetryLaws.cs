@@ -68,13 +68,13 @@ public sealed class SymmetryLaws
     [Fact]
     public void The_diamond_mirrors_both_ways_on_an_end_and_on_a_row()
     {
-        var diamond = Symmetry.Of(GridText.Read(Charts.Diamond.Split('/')));
+        var diamond = Symmetry.Of(GridText.Read(Charts.TenEndDiamond.Split('/')));
 
-        // computed by hand from x..xxx.. / xx..x..x / …: ends 1 and 5 are the middles, rows 1 and 5 as well
-        Assert.Equal([new Middle(0), new Middle(8)], diamond.AxesAcross);
-        Assert.Equal([new Middle(0), new Middle(8)], diamond.AxesAlong);
+        // computed by hand from x.xx...xx. / .x.xx.xx.x / …: ends 1 and 6 are the middles, rows 1 and 6 as well
+        Assert.Equal([new Middle(0), new Middle(10)], diamond.AxesAcross);
+        Assert.Equal([new Middle(0), new Middle(10)], diamond.AxesAlong);
         Assert.True(diamond.AxesAcross[1].IsOnThread);
-        Assert.Equal(4, diamond.AxesAcross[1].Thread);
+        Assert.Equal(5, diamond.AxesAcross[1].Thread);
     }
 
     // Pairs (a, b) below (rows, ends), ascending, for which every cell is like the one that it goes to.

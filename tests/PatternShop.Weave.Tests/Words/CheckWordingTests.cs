@@ -52,13 +52,13 @@ public sealed class CheckWordingTests
     [Fact]
     public void A_remedy_says_what_it_changes_and_what_it_brings()
     {
-        var broken = Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder, steps: [new Repeat(2, [new ChartRows(1, 6, 1)]), new ChartRows(7, 8, 1)]);
+        var broken = Charts.Document(Charts.TenEndDiamond, repeats: 2, balance: 1, floating: Charts.AlikeOver, steps: [new Repeat(2, [new ChartRows(2, 7, 1)]), new ChartRows(8, 10, 1)]);
         var piece = Piece.Of(broken);
         var advice = Remedies.Of(piece).First(one => one.Finding is SeamBreaks);
         Assert.Equal(
             [
-                ("Weave the whole motif", "16 rows instead of 14."),
-                ("Weave the last row once, at the end", "13 rows instead of 14. But it brings a caution, repeated rows that read otherwise every other time."),
+                ("Weave the whole motif", "20 rows instead of 15."),
+                ("Weave the last row once, at the end", "14 rows instead of 15. But it brings a caution, repeated rows that read otherwise every other time."),
             ],
             advice.Remedies.Select(remedy => (Words.RemedyName(remedy), Words.AftermathText(piece, advice.Finding, remedy))));
         Assert.Equal("weave the whole motif", Words.EditName(advice.Remedies[0].Edit));

@@ -10,19 +10,23 @@ namespace PatternShop.Weave.Tests;
 /// </summary>
 public sealed class MakingUpTests
 {
-    // 3 × 8 + 1 + 2 = 27 ends at 4 per inch: 6.75 in wide; 5 rows per inch, 18 rows.
-    private static readonly Piece Diamond = Piece.Of(Charts.Document(
-        Charts.Diamond, 3, 0, 1, Charts.AlikeUnder, Side.Right, new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)));
+    // 2 × 10 + 1 + 2 = 23 ends at 5 per inch: 4.6 in wide; 4 rows per inch, 22 rows.
+    private static readonly Piece Diamond = Piece.Of(Charts.DiamondPiece);
 
-    // two motifs, 2 × 8 + 3 = 19 ends = 4.75 in, are the fewest that make 4 in; 4 in × 5 = 20 rows, of which the piece has 18
+    // two motifs, 2 × 10 + 3 = 23 ends = 4.6 in, are the fewest that make 4 in, of 33 ends; 4 in × 4 = 16 rows; of a piece with 11 rows all
     [Fact]
-    public void The_sample_is_a_few_whole_motifs() =>
-        Assert.StartsWith("Warp 19 ends (4.75 in on the loom) with the yarns of the piece and weave the first 18 rows. ", Text(Diamond, "Sample"), StringComparison.Ordinal);
+    public void The_sample_is_a_few_whole_motifs()
+    {
+        var wide = Charts.DiamondPiece with { Width = Charts.DiamondPiece.Width with { Repeats = 3 } };
+        var low = wide with { Rows = wide.Rows with { Steps = [new ChartRows(1, 10, 1), new ChartRows(1, 1, 1)] } };
+        Assert.StartsWith("Warp 23 ends (4.6 in on the loom) with the yarns of the piece and weave the first 16 rows. ", Text(Piece.Of(wide), "Sample"), StringComparison.Ordinal);
+        Assert.StartsWith("Warp 23 ends (4.6 in on the loom) with the yarns of the piece and weave the first 11 rows. ", Text(Piece.Of(low), "Sample"), StringComparison.Ordinal);
+    }
 
-    // √(0.375 × 6.75² × 0.1) = 1.307, with 0.2 1.849; to the nearest quarter of an inch
+    // "Loom, yarn, lengths" of the outside values: over 4.6 in 0.891 at 10 %, 1.260 at 20 %; to the nearest quarter of an inch
     [Fact]
     public void The_arch_makes_up_for_the_take_up() =>
-        Assert.Contains("lay it as an arch, 1.25 to 1.75 in high in the middle; it then has 10 to 20 % to spare", Text(Diamond, "Arch"), StringComparison.Ordinal);
+        Assert.Contains("lay it as an arch, 1 to 1.25 in high in the middle; it then has 10 to 20 % to spare", Text(Diamond, "Arch"), StringComparison.Ordinal);
 
     // 40 in are five arches of 8 in: √(0.375 × 64 × 0.1) = 1.549, with 0.2 2.191
     [Fact]
@@ -30,18 +34,18 @@ public sealed class MakingUpTests
         Assert.Contains("lay it in 5 arches side by side, each 1.5 to 2.25 in high in the middle", Text(Piece.Of(Charts.Document("xx../..xx", 40)), "Arch"), StringComparison.Ordinal);
 
     [Fact]
-    public void Rows_are_measured_over_two_inches() => Assert.Contains("10 rows should measure 2 in;", Text(Diamond, "Beat"), StringComparison.Ordinal);
+    public void Rows_are_measured_over_two_inches() => Assert.Contains("8 rows should measure 2 in;", Text(Diamond, "Beat"), StringComparison.Ordinal);
 
-    // 6.75 × 1.1 = 7.425 and × 1.2 = 8.1, up to half an inch; (60 − 8) ÷ 8.5 = 6.1
+    // 4.6 × 1.1 = 5.06 and × 1.2 = 5.52, up to half an inch; (60 − 8) ÷ 6 = 8.7
     [Fact]
     public void A_working_length_is_enough_for_whole_rows() =>
-        Assert.StartsWith("A row takes 7.5 to 8.5 in of weft by rule of thumb; 60 in with both tails is enough for about 6 rows. ", Text(Diamond, "Joins"), StringComparison.Ordinal);
+        Assert.StartsWith("A row takes 5.5 to 6 in of weft by rule of thumb; 60 in with both tails is enough for about 8 rows. ", Text(Diamond, "Joins"), StringComparison.Ordinal);
 
     [Fact]
     public void Joins_overlap_by_the_ends_and_tails_by_the_rows_of_an_inch()
     {
-        Assert.Contains("the same 4 ends,", Text(Diamond, "Joins"), StringComparison.Ordinal);
-        Assert.Contains("through 5 rows;", Text(Diamond, "Tails"), StringComparison.Ordinal);
+        Assert.Contains("the same 5 ends,", Text(Diamond, "Joins"), StringComparison.Ordinal);
+        Assert.Contains("through 4 rows;", Text(Diamond, "Tails"), StringComparison.Ordinal);
     }
 
     [Fact]

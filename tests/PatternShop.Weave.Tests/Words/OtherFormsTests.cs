@@ -55,10 +55,11 @@ public sealed class OtherFormsTests
     [Fact]
     public void The_diamond_for_the_ear()
     {
-        var piece = Piece.Of(Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right));
+        // by hand: whole piece 1 with a third repeat and floating ends first under, so that row 6, from the right, has them over
+        var piece = Piece.Of(Charts.Document(Charts.TenEndDiamond, 3, balance: 1, floating: Charts.AlikeUnder));
         Assert.Equal(
-            "from the right: under one, then three times: over one, under two, over three, under two; after that over one, under one",
-            Words.SpokenDirections(piece.Reading(1)));
+            "from the right: over one, then three times: under one, over two, under two, over one, under two, over two; after that under one, over one",
+            Words.SpokenDirections(piece.Reading(6)));
     }
 
     [Theory]

@@ -12,13 +12,13 @@ public sealed class ScheduleWordingTests
 
     [Fact]
     public void Repeated_rows_then_closing_rows() => Assert.Equal(
-        ["Rows 1–2, once: 2 plain rows", "Rows 3–10, 3 times: chart rows 1–8", "Closing rows 27–28, once: chart row 1, then 1 plain row"],
-        Lines(Charts.Document(Charts.Diamond, steps: [new PlainRows(2, 1), new Repeat(3, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)])));
+        ["Rows 1–2, once: 2 plain rows", "Rows 3–12, 3 times: chart rows 1–10", "Closing rows 33–34, once: chart row 1, then 1 plain row"],
+        Lines(Charts.Document(Charts.TenEndDiamond, steps: [new PlainRows(2, 1), new Repeat(3, [new ChartRows(1, 10, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)])));
 
     [Fact]
     public void One_closing_row_and_rows_downwards() => Assert.Equal(
-        ["Rows 1–6, twice: chart rows 1–4, then chart rows 3–2 (downwards)", "Closing row 13, once: chart row 1"],
-        Lines(Charts.Document(Charts.Diamond, steps: [new Repeat(2, [new ChartRows(1, 4, 1), new ChartRows(3, 2, 1)]), new ChartRows(1, 1, 1)])));
+        ["Rows 1–10, twice: chart rows 1–6, then chart rows 5–2 (downwards)", "Closing row 21, once: chart row 1"],
+        Lines(Charts.Document(Charts.TenEndDiamond, steps: [new Repeat(2, [new ChartRows(1, 6, 1), new ChartRows(5, 2, 1)]), new ChartRows(1, 1, 1)])));
 
     [Fact]
     public void Edge_stitches_before_after_and_among_rows() => Assert.Equal(

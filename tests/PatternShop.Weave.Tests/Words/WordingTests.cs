@@ -8,24 +8,19 @@ public sealed class WordingTests
 {
     private static readonly Wording Words = Wording.English;
 
-    private static readonly PatternDocument Diamond = Charts.Document(
-        Charts.Diamond,
-        repeats: 3,
-        balance: 1,
-        floating: Charts.AlikeUnder,
-        start: Side.Right,
-        steps: [new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)]);
+    // "Whole pieces" 1 of the outside values: 23 ends, 22 rows, and what each row reads
+    private static readonly PatternDocument Diamond = Charts.DiamondPiece;
 
     [Fact]
     public void Counting_rules_and_arithmetic_of_the_diamond()
     {
         var piece = Piece.Of(Diamond);
-        Assert.Equal("a multiple of 8, plus 1, plus 2 floating selvedges", Words.EndsRule(piece));
-        Assert.Equal("3 × 8 = 24, + 1 balance end, + 2 floating selvedges = 27 ends", Words.WarpArithmetic(piece));
-        Assert.Equal("a multiple of 8, plus 2 closing rows", Words.RowsRule(piece));
-        Assert.Equal("2 × 8 + 2 closing rows = 18 rows", Words.RowArithmetic(piece));
-        Assert.Equal("4 ends per inch; width on the loom 6.75 in (17.1 cm)", Words.WidthText(piece));
-        Assert.Equal("2 × 8 + 2 closing rows = 18 rows; 5 rows per inch; woven length 3.6 in (9.1 cm)", Words.LengthText(piece));
+        Assert.Equal("a multiple of 10, plus 1, plus 2 floating selvedges", Words.EndsRule(piece));
+        Assert.Equal("2 × 10 = 20, + 1 balance end, + 2 floating selvedges = 23 ends", Words.WarpArithmetic(piece));
+        Assert.Equal("a multiple of 10, plus 2 closing rows", Words.RowsRule(piece));
+        Assert.Equal("2 × 10 + 2 closing rows = 22 rows", Words.RowArithmetic(piece));
+        Assert.Equal("5 ends per inch; width on the loom 4.6 in (11.7 cm)", Words.WidthText(piece));
+        Assert.Equal("2 × 10 + 2 closing rows = 22 rows; 4 rows per inch; woven length 5.5 in (14 cm)", Words.LengthText(piece));
     }
 
     [Theory]
@@ -63,11 +58,11 @@ public sealed class WordingTests
     public void Written_rows_name_their_side_and_an_equal_row_before_them()
     {
         var piece = Piece.Of(Diamond);
-        Assert.Equal("Row 1 ← from the right: under 1, [over 1, under 2, over 3, under 2] × 3, over 1, under 1", Words.WrittenRow(piece, 1));
-        Assert.Equal("Row 2 from the left →: [over 3, under 2, over 1, under 2] × 3, over 3", Words.WrittenRow(piece, 2));
-        Assert.StartsWith("Row 5 (same as row 1) ← from the right: under 1, [", Words.WrittenRow(piece, 5), StringComparison.Ordinal);
-        Assert.StartsWith("Row 17 (chart row 1, same as row 1) ← from the right: ", Words.WrittenRow(piece, 17), StringComparison.Ordinal);
-        Assert.Equal("Row 18 (plain) from the left →: [over 1, under 1] × 13, over 1", Words.WrittenRow(piece, 18));
+        Assert.Equal("Row 5 from the left →: [over 3, under 2, over 1, under 1, over 1, under 2] × 2, over 3", Words.WrittenRow(piece, 5));
+        Assert.Equal("Row 6 ← from the right: under 2, over 2, under 2, over 1, under 2, over 2, under 1, over 2, under 2, over 1, under 2, over 2, under 2", Words.WrittenRow(piece, 6));
+        Assert.StartsWith("Row 7 (same as row 5) from the left →: [over 3, ", Words.WrittenRow(piece, 7), StringComparison.Ordinal);
+        Assert.StartsWith("Row 21 (chart row 1, same as row 1) from the left →: ", Words.WrittenRow(piece, 21), StringComparison.Ordinal);
+        Assert.Equal("Row 22 (plain) ← from the right: [under 1, over 1] × 11, under 1", Words.WrittenRow(piece, 22));
     }
 
     [Fact]
@@ -87,7 +82,7 @@ public sealed class WordingTests
             Videos = [new Video("https://films.example/turn", "The turn", 2), new Video("https://films.example/all", "All of it", null)],
         };
         var lines = WrittenDirections.Text(Piece.Of(document), Words).Split('\n');
-        foreach (var row in new[] { 2, 10 }.Where(row => lines.Any(line => line.StartsWith($"Row {row} ", StringComparison.Ordinal))))
+        foreach (var row in new[] { 2, 12 }.Where(row => lines.Any(line => line.StartsWith($"Row {row} ", StringComparison.Ordinal))))
         {
             var at = Array.FindIndex(lines, line => line.StartsWith($"Row {row} ", StringComparison.Ordinal));
             Assert.Equal(["  Maker's note: Beat gently.", "    Mind the edge.", "  Maker's video: The turn: https://films.example/turn"], lines[(at + 1)..(at + 4)]);
@@ -101,8 +96,8 @@ public sealed class WordingTests
     public void Places_say_row_time_and_number()
     {
         var piece = Piece.Of(Diamond);
-        Assert.Equal("Row 4 of 8 · time 2 of 2 (row 12 of 18)", Words.PlaceText(piece, 12));
-        Assert.Equal("Row 18 of 18", Words.PlaceText(piece, 18));
+        Assert.Equal("Row 4 of 10 · time 2 of 2 (row 14 of 22)", Words.PlaceText(piece, 14));
+        Assert.Equal("Row 22 of 22", Words.PlaceText(piece, 22));
     }
 
     [Fact]
@@ -116,22 +111,26 @@ public sealed class WordingTests
     [Fact]
     public void Edges_and_offset_are_sentences()
     {
-        Assert.Equal("Floating selvedges (F): go under both in the first row, over both in the next, and so on in turn.", Words.EdgesText(Piece.Of(Diamond)));
+        Assert.Equal("Floating selvedges (F): go over both in the first row, under both in the next, and so on in turn.", Words.EdgesText(Piece.Of(Diamond)));
+        Assert.Equal(
+            "Floating selvedges (F): go under both in the first row, over both in the next, and so on in turn.",
+            Words.EdgesText(Piece.Of(Charts.Document("xx.", floating: Charts.AlikeUnder))));
         Assert.Equal(
             "Floating selvedges (F): go over the one you enter by and under the one you leave by, in every row.",
             Words.EdgesText(Piece.Of(Charts.Document("xx.", floating: Charts.EnteringOver))));
         Assert.Equal("No floating selvedges.", Words.EdgesText(Piece.Of(Charts.Document("xx."))));
         Assert.Equal("The first pattern end is end 3 of the motif.", Words.OffsetText(Piece.Of(Charts.Document("xx..", offset: 2))));
         Assert.Equal("", Words.OffsetText(Piece.Of(Diamond)));
-        Assert.Equal("Row 1, at the bottom of the chart, starts at the right.", Words.StartText(Piece.Of(Diamond)));
+        Assert.Equal("Row 1, at the bottom of the chart, starts at the left.", Words.StartText(Piece.Of(Diamond)));
+        Assert.Equal("Row 1, at the bottom of the chart, starts at the right.", Words.StartText(Piece.Of(Charts.Document("xx.", start: Side.Right))));
     }
 
-    // 27 ends at 4 per inch, 18 rows: 133.65 in to 145.8 in of weft, rounded up to tenths of a yard.
+    // 23 ends at 5 per inch, 22 rows: 22 × 4.6 × 1.1 = 111.32 in to 121.44 in of weft, rounded up to tenths of a yard.
     [Fact]
     public void Weft_by_rule_of_thumb_is_rounded_up_and_says_what_it_is()
     {
         Assert.Equal(
-            "Weft: about 3.8 yd to 4.1 yd, by rule of thumb (one width and 10 to 20 % a row; tails not counted). Weave a sample to be sure.",
+            "Weft: about 3.1 yd to 3.4 yd, by rule of thumb (one width and 10 to 20 % a row; tails not counted). Weave a sample to be sure.",
             Words.WeftEstimate(Piece.Of(Diamond)));
         var twined = Charts.Document("xx.", steps: [new EdgeStitch("twining", StitchYarn.Working, 2, Side.Left, 1), new ChartRows(1, 1, 1)]);
         Assert.Contains("tails and edge stitches not counted", Words.WeftEstimate(Piece.Of(twined)), StringComparison.Ordinal);

@@ -18,7 +18,7 @@ public abstract record OrderResult
 }
 
 /// <summary>
-/// Reads an order of ends or rows as it is typed: numbers parted by blanks or commas, and stretches up or down such as "1-4, 1, 4-2"
+/// Reads an order of ends or rows as it is typed: numbers parted by blanks or commas, and stretches up or down such as "1-6, 5-2"
 /// (either dash).
 /// </summary>
 public static class ThreadOrder
@@ -47,7 +47,7 @@ public static class ThreadOrder
 
         if (order.Count == 0 && problems.IsFine)
         {
-            problems.Add(BeginProblemCodes.OrderEmpty, 1, 1, "The order names no thread.", "Write numbers, such as 1-4, 1, 4-2.");
+            problems.Add(BeginProblemCodes.OrderEmpty, 1, 1, "The order names no thread.", "Write numbers, such as 1-6, 5-2.");
         }
 
         return problems.IsFine ? new OrderResult.Read(order.ToSequence()) : new OrderResult.Refused(problems.Problems);
@@ -59,7 +59,7 @@ public static class ThreadOrder
         var numbers = parts.Select(part => int.TryParse(part, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : -1).ToArray();
         if (numbers.Length > 2 || Array.Exists(parts, part => part.Length == 0 || !part.All(char.IsAsciiDigit)))
         {
-            problems.Add(BeginProblemCodes.OrderWord, line, column, $"{Plain.Quote(word)} is no thread.", "Write numbers, such as 1-4, 1, 4-2.");
+            problems.Add(BeginProblemCodes.OrderWord, line, column, $"{Plain.Quote(word)} is no thread.", "Write numbers, such as 1-6, 5-2.");
             return;
         }
 

@@ -5,10 +5,10 @@ namespace PatternShop.Weave;
 /// <summary>How a point or a diamond is drawn from a base weave.</summary>
 public enum PointWay
 {
-    /// <summary>1 2 3 4 3 2: turns on one shared thread at each end; 2n - 2 threads.</summary>
+    /// <summary>1 2 3 2: turns on one shared thread at each end; 2n - 2 threads.</summary>
     Shared,
 
-    /// <summary>1 2 3 4 1 4 3 2: goes on to the first thread again before it turns; 2n threads.</summary>
+    /// <summary>1 2 3 1 3 2: goes on to the first thread again before it turns; 2n threads.</summary>
     Continued,
 }
 
