@@ -14,9 +14,8 @@ internal static class Samples
 
     public static IEnumerable<string> Names => All.Keys;
 
-    /// <summary>The diamond of the whole pieces.</summary>
-    public static PatternDocument Diamond { get; } = Charts.Document(
-        Charts.Diamond, 3, 0, 1, Charts.AlikeUnder, Side.Right, new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1));
+    /// <summary>The diamond of the whole pieces: 23 ends, 22 rows.</summary>
+    public static PatternDocument Diamond => Charts.DiamondPiece;
 
     /// <summary>A piece with words in scripts that the house font lacks, of which some no font of ours has.</summary>
     public static PatternDocument ManyScripts { get; } = Diamond with

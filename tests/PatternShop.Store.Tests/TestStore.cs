@@ -96,7 +96,7 @@ internal sealed class TestStore : IAsyncDisposable
     }
 
     public Task<PatternId> PatternAsync(MakerId maker, PatternDocument? document = null) =>
-        Workroom.CreateAsync(maker, document ?? Charts.Document(Charts.Diamond));
+        Workroom.CreateAsync(maker, document ?? Charts.Document(Charts.TenEndDiamond));
 
     /// <summary>A request for the pattern as it stands, with two files.</summary>
     public async Task<IssueRequest> RequestAsync(MakerId maker, PatternId id, int? number = null)

@@ -86,9 +86,9 @@ public sealed class StructureTests
         var piece = Piece.Of(Samples.Diamond);
         var all = Nodes(Samples.Diamond)[0].AllText;
         Assert.Contains(Wording.English.WarpArithmetic(piece), all, StringComparison.Ordinal);
-        Assert.Contains("a multiple of 8, plus 1, plus 2 floating selvedges", all, StringComparison.Ordinal);
+        Assert.Contains("a multiple of 10, plus 1, plus 2 floating selvedges", all, StringComparison.Ordinal);
         Assert.Contains("not issued", all, StringComparison.Ordinal);
-        Assert.Contains("6.75 in", all, StringComparison.Ordinal);
+        Assert.Contains("4.6 in", all, StringComparison.Ordinal);
     }
 
     private static List<TaggedNode> Nodes(PatternDocument document) => [.. TaggedText.Read(Samples.Print(document)).SelfAndBelow];

@@ -70,7 +70,7 @@ public sealed class PrintPlanTests
     {
         var document = Samples.Diamond with
         {
-            Rows = new RowPlan([new Weft(Side.Left)], Stroke.Under, [new Repeat(75, [new ChartRows(1, 8, 1)]), new PlainRows(2, 1)]),
+            Rows = new RowPlan([new Weft(Side.Left)], Stroke.Under, [new Repeat(75, [new ChartRows(1, 10, 1)]), new PlainRows(2, 1)]),
         };
         var boxes = Plan(document, Paper.A4).Pages
             .SelectMany(page => page.Items)

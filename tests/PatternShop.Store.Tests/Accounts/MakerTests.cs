@@ -8,7 +8,7 @@ public sealed class MakerTests
 {
     public static NewMaker Anna { get; } = new("Studio Anna", "anna", "Anna@Example.org", TestStore.Passphrase, "UTC");
 
-    private static readonly PatternDocument[] Samples = [Charts.Document(Charts.Diamond), Charts.Document("x./.x"), Charts.Document("xx../..xx")];
+    private static readonly PatternDocument[] Samples = [Charts.Document(Charts.TenEndDiamond), Charts.Document("x./.x"), Charts.Document("xx../..xx")];
 
     [Fact]
     public async Task The_first_maker_comes_in_with_the_code_and_three_samples()
