@@ -88,6 +88,32 @@ public static class Oracle
         return result;
     }
 
+    /// <summary>
+    /// The side at which each weft lies, by its number from 1: the first for no row woven, the last for all of them. The stitches that stand
+    /// before the next row are worked by then. A weft with which nothing was done so far is missing.
+    /// </summary>
+    public static IReadOnlyList<IReadOnlyDictionary<int, Side>> Sides(PatternDocument document)
+    {
+        var result = new List<IReadOnlyDictionary<int, Side>>();
+        var lies = new Dictionary<int, Side>();
+        foreach (var deed in Deeds(document))
+        {
+            if (deed.IsRow)
+            {
+                result.Add(new Dictionary<int, Side>(lies));
+            }
+
+            if (deed.Weft > 0)
+            {
+                var endsAsItBegan = deed.Stitch is { } stitch && stitch.Across % 2 == 0;
+                lies[deed.Weft] = deed.FromLeft == endsAsItBegan ? Side.Left : Side.Right;
+            }
+        }
+
+        result.Add(lies);
+        return result;
+    }
+
     private static List<Deed> Deeds(PatternDocument document)
     {
         var deeds = new List<Deed>();

@@ -23,7 +23,7 @@ public readonly record struct RowPair(int? Old, int? New, RowFate Fate);
 /// <param name="Next">Number of the next row to weave; one past the last when the piece is done.</param>
 /// <param name="Passed">What changed among the rows already woven.</param>
 /// <param name="ToCome">What changed among the rows to come.</param>
-/// <param name="SideNow">The side at which the weft of the next row lies in the old version; null before its first row or at the end.</param>
+/// <param name="SideNow">The side at which the weft of the next row lies in the old version; null where nothing was worked with it yet, or at the end.</param>
 /// <param name="SideNext">The side at which the next row starts in the new version; null at the end.</param>
 public sealed record MovedPlace(int Next, Sequence<RowPair> Passed, Sequence<RowPair> ToCome, Side? SideNow, Side? SideNext)
 {
@@ -91,13 +91,15 @@ public sealed class PieceDifference
                alike.Select(row => row.New).OfType<int>().ToSequence()),
     ];
 
-    /// <summary>Where to go on from each place: the first for no row woven, the last for all of them. Takes time in the order of all rows and stitches.</summary>
+    /// <summary>
+    /// Where to go on from each place: the first for no row woven, the last for all of them; each as <see cref="Move"/> says. Takes time in the
+    /// order of all rows and stitches.
+    /// </summary>
     public Sequence<PlaceMove> Moves()
     {
         var moves = new List<PlaceMove>();
         var (cut, next) = (0, 1);
-        var at = new Dictionary<int, Side>();
-        var stitches = _old.Stitches.Where(stitch => stitch.Stitch.Yarn == StitchYarn.Working).ToLookup(stitch => stitch.AfterRow);
+        var sides = new WeftSides(_old);
         for (var woven = 0; woven <= _old.Rows.Count; woven++)
         {
             while (woven > 0 && (cut == 0 || !(Rows[cut - 1].Old == woven)))
@@ -106,15 +108,17 @@ public sealed class PieceDifference
                 cut++;
             }
 
-            Weave(woven, at, stitches);
-            var to = next <= _new.Rows.Count ? _new.Rows[next - 1] : (WovenRow?)null;
-            moves.Add(new PlaceMove(next, cut, to is { } row && at.TryGetValue(row.Weft, out var side) ? side : null, to?.From));
+            sides.WeaveTo(woven);
+            moves.Add(PlaceAt(next, cut, sides));
         }
 
         return moves.ToSequence();
     }
 
-    /// <summary>Where to go on in the new version.</summary>
+    /// <summary>
+    /// Where to go on in the new version. Edge stitches before the next row count as worked in both versions: somebody who has woven a number of
+    /// rows is about to weave the first run of the row after them.
+    /// </summary>
     /// <param name="woven">Rows woven in the old version, from 0 to all.</param>
     public MovedPlace Move(int woven)
     {
@@ -127,48 +131,24 @@ public sealed class PieceDifference
         }
 
         var next = Rows.Take(cut).Max(row => row.New) + 1 ?? 1;
-        var changed = Rows.Select((row, at) => (row, at)).Where(x => x.row.Fate != RowFate.Same).ToList();
+        var sides = new WeftSides(_old);
+        sides.WeaveTo(woven);
+        var place = PlaceAt(next, cut, sides);
         return new MovedPlace(
             next,
-            changed.Where(x => x.at < cut).Select(x => x.row).ToSequence(),
-            changed.Where(x => x.at >= cut).Select(x => x.row).ToSequence(),
-            SideNow(woven, next),
-            next <= _new.Rows.Count ? _new.Rows[next - 1].From : null);
+            Rows.Take(cut).Where(row => row.Fate != RowFate.Same).ToSequence(),
+            Rows.Skip(cut).Where(row => row.Fate != RowFate.Same).ToSequence(),
+            place.SideNow,
+            place.SideNext);
     }
+
+    private PlaceMove PlaceAt(int next, int cut, WeftSides sides) => next <= _new.Rows.Count && _new.Rows[next - 1] is var row
+        ? new PlaceMove(next, cut, sides.Of(row.Weft), row.From)
+        : new PlaceMove(next, cut, null, null);
 
     // The reading and the weft: what a weaver does in that row.
     private static (int Reading, int Weft)? How(Piece piece, int? number) =>
         number is { } row ? (piece.Rows[row - 1].Reading, piece.Rows[row - 1].Weft) : null;
-
-    private void Weave(int row, Dictionary<int, Side> at, ILookup<int, WovenStitch> stitches)
-    {
-        if (row == 0)
-        {
-            return;
-        }
-
-        var woven = _old.Rows[row - 1];
-        at[woven.Weft] = stitches[row].LastOrDefault(stitch => stitch.Stitch.Weft == woven.Weft)?.To ?? woven.To;
-    }
-
-    private Side? SideNow(int woven, int next)
-    {
-        if (next > _new.Rows.Count)
-        {
-            return null;
-        }
-
-        var weft = _new.Rows[next - 1].Weft;
-        for (var row = woven; row >= 1; row--)
-        {
-            if (_old.Rows[row - 1].Weft == weft)
-            {
-                return _old.Stitches.LastOrDefault(s => s.Stitch.Yarn == StitchYarn.Working && s.Stitch.Weft == weft && s.AfterRow == row)?.To ?? _old.Rows[row - 1].To;
-            }
-        }
-
-        return null;
-    }
 
     private static void AddBand(List<RowPair> rows, Piece old, Piece @new, (Band? Old, Band? New) bands, Dictionary<int, int> newOf)
     {

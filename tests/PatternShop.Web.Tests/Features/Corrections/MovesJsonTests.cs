@@ -36,6 +36,19 @@ public sealed class MovesJsonTests
             },
             iter: Effort.Of(100, 2000));
 
+    // Weft 1 waits while weft 2 weaves, and is taken across by a stitch then: nobody is to cut it.
+    [Fact]
+    public void A_weft_that_a_stitch_took_across_lies_where_its_next_row_starts()
+    {
+        var document = Charts.Document(
+            "x./.x",
+            steps: [new ChartRows(1, 1, 1), new ChartRows(2, 2, 2), new EdgeStitch("twining", StitchYarn.Working, 1, Side.Left, 1), new ChartRows(2, 2, 2), new ChartRows(1, 1, 1)]);
+        var piece = Piece.Of(document with { Rows = document.Rows with { Wefts = [new Weft(Side.Left), new Weft(Side.Left)] } });
+        var comparison = Comparison.Of(piece, piece, Wording.English);
+        using var json = JsonDocument.Parse(MovesJson.Write(comparison, comparison.Difference!, (1, 2), Wording.English));
+        Assert.Equal("=====", json.RootElement.GetProperty("sides").GetString());
+    }
+
     [Fact]
     public async Task A_script_gets_it_for_two_versions_that_readers_see()
     {
