@@ -159,20 +159,22 @@ public partial class Wording
         return Range("chart row", "chart rows", from.Value, to.Value) + with + (from > to ? " (downwards)" : "");
     }
 
-    // Stitches among repeated rows, by the rows of the first time; where one begins at the other side the second time, by those too.
+    // Stitches among repeated rows, at every printed row where they are worked. One that begins at the same side both times is said once, for both rows.
     private string InnerStitches(Piece piece, RowsAgain again)
     {
-        var once = again.Stitches.Where(stitch => stitch.Time == 1).ToList();
-        var twice = again.Stitches.Where(stitch => stitch.Time == 2).ToList();
-        var shown = twice.Count > 0 && !once.Select(stitch => stitch.From).SequenceEqual(twice.Select(stitch => stitch.From)) ? once.Concat(twice) : once;
-        var texts = shown.Select(stitch => $"; {WhenText(again.Band, stitch)} {StitchAlone(piece, stitch, 1)}").ToList();
-        return texts.Count == 0 ? "" : string.Concat(texts) + LeaveFloating(piece);
+        var (once, twice) = (again.Stitches.Where(stitch => stitch.Time == 1).ToList(), again.Stitches.Where(stitch => stitch.Time == 2).ToList());
+        bool IsSame(int at) => twice.Count > 0 && twice[at].From == once[at].From;
+        var shown = once.Select((stitch, at) => IsSame(at) ? new[] { stitch, twice[at] } : [stitch])
+            .Concat(twice.Where((_, at) => !IsSame(at)).Select(stitch => new[] { stitch }));
+        var text = string.Concat(shown.Select(stitches => $"; {WhenText(again.Band, stitches)} {StitchAlone(piece, stitches[0], 1)}"));
+        return text.Length == 0 ? "" : text + LeaveFloating(piece);
     }
 
-    private string WhenText(Band band, WovenStitch stitch)
+    private string WhenText(Band band, WovenStitch[] stitches)
     {
-        var first = band.FirstRowOf(stitch.Time ?? 1);
-        return stitch.AfterRow < first ? $"before row {Number(first)}" : $"after row {Number(stitch.AfterRow)}";
+        var isBefore = stitches[0].AfterRow < band.FirstRowOf(stitches[0].Time ?? 1);
+        var rows = stitches.Select(stitch => isBefore ? stitch.AfterRow + 1 : stitch.AfterRow).ToList();
+        return $"{(isBefore ? "before" : "after")} {Listed("row", "rows", rows)}";
     }
 
     private string Listed(string one, string many, IReadOnlyList<int> numbers) => numbers.Count == 1

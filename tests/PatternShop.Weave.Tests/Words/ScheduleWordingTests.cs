@@ -1,12 +1,14 @@
+using System.Text.RegularExpressions;
 using PatternShop.Tests.Shared;
 using Xunit;
 
 namespace PatternShop.Weave.Tests;
 
 /// <summary>The order of work in words, letter by letter. Snapshots of our own wording, no outside source.</summary>
-public sealed class ScheduleWordingTests
+public sealed partial class ScheduleWordingTests
 {
     private static readonly Wording Words = Wording.English;
+    private const string LeaveAlone = "; leave the floating selvedges alone";
     private static readonly EdgeStitch Own = new("twining", StitchYarn.Own, 2, Side.Right, 1);
     private static readonly EdgeStitch Working = new("twining", StitchYarn.Working, 1, Side.Left, 1);
 
@@ -43,7 +45,7 @@ public sealed class ScheduleWordingTests
         };
         var piece = Piece.Of(document);
         Assert.Equal(
-            ["Rows 1–3, 3 times: chart rows 1–2 with weft 1, then chart row 1 with weft 2; after row 3 twining, once across from the left, with weft 2; leave the floating selvedges alone"],
+            ["Rows 1–3, 3 times: chart rows 1–2 with weft 1, then chart row 1 with weft 2; after rows 3 and 6 twining, once across from the left, with weft 2; leave the floating selvedges alone"],
             Lines(document));
         Assert.Equal("Row 1, at the bottom of the chart, starts at the left. Weft 2 starts in row 3, at the right.", Words.StartText(piece));
         Assert.EndsWith(" Each weft keeps its own count.", Words.EdgesText(piece), StringComparison.Ordinal);
@@ -92,6 +94,31 @@ public sealed class ScheduleWordingTests
         ["Rows 1–2, twice: chart rows 1–2 with weft 1; after row 2 twining, once across from the left, with weft 2; after row 4 twining, once across from the right, with weft 2"],
         Lines(TwoWefts(new Repeat(2, [new ChartRows(1, 2, 1), Working with { Weft = 2 }]))));
 
+    // Three repeated rows are printed twice, as rows 1–3 and 4–6: who has woven row 6 has to find the stitch there too.
+    [Fact]
+    public void A_stitch_among_rows_that_are_printed_twice_is_said_at_both_places() => Assert.Equal(
+        ["Rows 1–3, 4 times: chart rows 1–3; before rows 1 and 4 twining, twice across from the right, with its own yarn; after rows 3 and 6 twining, twice across from the right, with its own yarn"],
+        Lines(Charts.Document("xx./.xx/x.x", steps: [new Repeat(4, [Own, new ChartRows(1, 3, 1), Own])])));
+
+    [Fact]
+    public void A_stitch_that_turns_round_among_others_is_said_for_each_time() => Assert.Equal(
+        [
+            "Rows 1–3, twice: chart rows 1–2 with weft 1, then chart row 1 with weft 1; after row 2 twining, once across from the left, with weft 2; after rows 3 and 6 twining, twice across from the right, with its own yarn; "
+            + "after row 5 twining, once across from the right, with weft 2",
+        ],
+        Lines(TwoWefts(new Repeat(2, [new ChartRows(1, 2, 1), Working with { Weft = 2 }, new ChartRows(1, 1, 1), Own]))));
+
+    [Fact]
+    public void Every_stitch_of_the_printed_rows_is_said_where_it_is_worked_and_from_its_side() =>
+        Law.OfDocuments(document => AssertStitchesSaid(Piece.Of(document), Words));
+
+    [Fact]
+    public void A_stitch_that_is_not_said_would_be_seen()
+    {
+        var piece = Piece.Of(Charts.Document("xx./.xx/x.x", steps: [new Repeat(2, [new ChartRows(1, 3, 1), Own])]));
+        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => AssertStitchesSaid(piece, new Forgetful()));
+    }
+
     [Fact]
     public void The_whole_text_of_a_small_piece()
     {
@@ -128,6 +155,37 @@ public sealed class ScheduleWordingTests
     {
         Rows = new RowPlan([new Weft(Side.Left), new Weft(Side.Left)], Stroke.Under, [step]),
     };
+
+    private static void AssertStitchesSaid(Piece piece, Wording words)
+    {
+        foreach (var again in Schedule.Of(piece).OfType<RowsAgain>())
+        {
+            var worked = again.Stitches.Select(stitch => Place(again.Band, stitch) + " " + words.StitchText(piece, stitch).Replace(LeaveAlone, "", StringComparison.Ordinal));
+            var said = words.ScheduleText(piece, again).Replace(LeaveAlone, "", StringComparison.Ordinal).Split("; ").Skip(1).SelectMany(Apart);
+            Assert.Equal(worked.Order(StringComparer.Ordinal), said.Order(StringComparer.Ordinal));
+        }
+    }
+
+    private static string Place(Band band, WovenStitch stitch) => band.FirstRowOf(stitch.Time!.Value) == stitch.AfterRow + 1
+        ? $"before row {Words.Number(stitch.AfterRow + 1)}"
+        : $"after row {Words.Number(stitch.AfterRow)}";
+
+    // "after rows 3 and 6 twining …" is said of two places
+    private static IEnumerable<string> Apart(string said)
+    {
+        var parts = TwoPlaces().Match(said).Groups;
+        return parts[0].Success
+            ? [$"{parts["when"]} row {parts["first"]} {parts["what"]}", $"{parts["when"]} row {parts["second"]} {parts["what"]}"]
+            : [said];
+    }
+
+    [GeneratedRegex("^(?<when>before|after) rows (?<first>[0-9,]+) and (?<second>[0-9,]+) (?<what>.*)$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex TwoPlaces();
+
+    private sealed class Forgetful() : Wording("en")
+    {
+        public override string Number(int value) => value == 6 ? "5" : base.Number(value);
+    }
 
     private static IEnumerable<string> Lines(PatternDocument document)
     {
