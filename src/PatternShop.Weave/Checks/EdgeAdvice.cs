@@ -72,7 +72,7 @@ public static class EdgeAdvice
             IdleFloatingCheck.Of(piece).Count(),
             EdgeFloat(piece),
             RepeatsCheck.Of(piece).Count(),
-            IsMirrored(piece),
+            Mirroring.IsMirrored(piece),
             piece.Ends,
             isPresent);
     }
@@ -112,23 +112,5 @@ public static class EdgeAdvice
         }
 
         return longest;
-    }
-
-    // Plain rows tell too: with an even number of ends they begin and end differently.
-    private static bool IsMirrored(Piece piece)
-    {
-        for (var reading = 0; reading < piece.Keys.Count; reading++)
-        {
-            var words = piece.Cells.RowWords(reading);
-            for (int left = 0, right = piece.Ends - 1; left < right; left++, right--)
-            {
-                if (((words[left >> 6] >> (left & 63)) & 1) != ((words[right >> 6] >> (right & 63)) & 1))
-                {
-                    return false;
-                }
-            }
-        }
-
-        return true;
     }
 }

@@ -29,10 +29,8 @@ internal static class RepeatsCheck
     private static int Unlike(Piece piece, Band band)
     {
         var (first, second) = (band.FirstRow - 1, band.FirstRowOf(2) - 1);
-        var rows = Enumerable.Range(0, band.RowsEachTime).ToList();
-        var onlyStitches = rows.TrueForAll(row => piece.Rows[first + row].Reading == piece.Rows[second + row].Reading);
-        return onlyStitches
-            ? 1
-            : rows.Count(row => !Travelled.Alike(piece, piece.Rows[first + row].Reading, piece, piece.Rows[second + row].Reading));
+        return band.RowsDiffer
+            ? Enumerable.Range(0, band.RowsEachTime).Count(row => !Travelled.Alike(piece, piece.Rows[first + row].Reading, piece, piece.Rows[second + row].Reading))
+            : 1;
     }
 }

@@ -18,12 +18,13 @@ public enum BandKind
 /// <param name="FirstRow">Number of its first row, from 1.</param>
 /// <param name="RowsEachTime">Rows once through.</param>
 /// <param name="Times">Times through; 1 unless repeated.</param>
-/// <param name="ReadsDifferently">
-/// Whether some row reads differently the second time (another side, other floating ends or the other plain row), or an
-/// edge stitch among the rows begins at the other side.
-/// </param>
-public sealed record Band(BandKind Kind, int FirstRow, int RowsEachTime, int Times, bool ReadsDifferently)
+/// <param name="RowsDiffer">Whether some row reads differently the second time: another side, other floating ends or the other plain row.</param>
+/// <param name="StitchesDiffer">Whether an edge stitch among the rows begins at the other side the second time.</param>
+public sealed record Band(BandKind Kind, int FirstRow, int RowsEachTime, int Times, bool RowsDiffer, bool StitchesDiffer)
 {
+    /// <summary>Whether a weaver does something else the second time, in a row or in an edge stitch.</summary>
+    public bool ReadsDifferently => RowsDiffer || StitchesDiffer;
+
     /// <summary>Rows in all.</summary>
     public int Rows => RowsEachTime * Times;
 
@@ -63,7 +64,9 @@ internal static class PieceBands
 
             var times = step is { } at ? ((Repeat)piece.Document.Rows.Steps[at]).Times : 1;
             var each = (next - first) / times;
-            bands.Add(new Band(times > 1 ? BandKind.Repeated : BandKind.Once, first + 1, each, times, times > 1 && (RowsDiffer(piece, first, each) || StitchesDiffer(piece, step))));
+            bands.Add(times > 1
+                ? new Band(BandKind.Repeated, first + 1, each, times, RowsDiffer(piece, first, each), StitchesDiffer(piece, step))
+                : new Band(BandKind.Once, first + 1, each, 1, false, false));
             first = next;
         }
 

@@ -169,7 +169,7 @@ public static class PieceFacts
             json.WriteNumber("rows", band.RowsEachTime);
             json.WriteNumber("times", band.Times);
             json.WriteBoolean("odd", band.IsOdd);
-            json.WriteBoolean("readsDifferently", band.ReadsDifferently);
+            json.WriteBoolean("readsDifferently", band.RowsDiffer);
             json.WriteEndObject();
         }
 
@@ -188,7 +188,7 @@ public static class PieceFacts
 
     private static void WriteMirrors(Utf8JsonWriter json, Piece piece)
     {
-        json.WriteBoolean("mirrored", Mirroring.IsMirrored(piece.Document.Motif, piece.Document.Width));
+        json.WriteBoolean("mirrored", Mirroring.IsMirrored(piece));
         json.WriteStartArray("mirrorWays");
         foreach (var way in Mirroring.Fewest(piece.Document.Motif))
         {

@@ -96,6 +96,28 @@ public static class Mirroring
         return true;
     }
 
+    /// <summary>
+    /// Whether every row of a piece does the same from the left as from the right, floating ends and plain rows included: with an even number of
+    /// ends a plain row begins and ends differently.
+    /// </summary>
+    public static bool IsMirrored(Piece piece)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        for (var reading = 0; reading < piece.Keys.Count; reading++)
+        {
+            var words = piece.Cells.RowWords(reading);
+            for (int left = 0, right = piece.Ends - 1; left < right; left++, right--)
+            {
+                if (((words[left >> 6] >> (left & 63)) & 1) != ((words[right >> 6] >> (right & 63)) & 1))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
     private static BitGrid Figure(BitGrid motif, Middle middle)
     {
         var half = middle.IsOnThread ? motif.Columns / 2 : (motif.Columns + 1) / 2;

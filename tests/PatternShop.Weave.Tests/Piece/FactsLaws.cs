@@ -36,9 +36,56 @@ public sealed class FactsLaws
         small: 400,
         full: 20_000);
 
+    [Fact]
+    public void Mirrored_is_said_of_every_row_as_it_is_woven() => Law.OfDocuments(document => Assert.Equal(IsMirrored(document), Root(document).GetProperty("mirrored").GetBoolean()));
+
+    [Fact]
+    public void The_motif_alone_would_be_seen() => Law.CanFail(document => Assert.Equal(IsMirrored(document), !DocumentTraits.IsAsymmetric(document)));
+
+    // The motif mirrors in all of them.
+    [Fact]
+    public void Floating_ends_and_plain_rows_tell_whether_a_piece_mirrors()
+    {
+        static bool Mirrored(PatternDocument document) => Root(document).GetProperty("mirrored").GetBoolean();
+        Assert.True(Mirrored(Charts.Document("x.x/.x.", floating: Charts.AlikeUnder)));
+        Assert.False(Mirrored(Charts.Document("x.x/.x.", floating: Charts.EnteringOver)));
+        Assert.True(Mirrored(Charts.Document("x.x/.x.", steps: [new ChartRows(1, 2, 1), new PlainRows(1, 1)])));
+        Assert.False(Mirrored(Charts.Document("x..x/.xx.", steps: [new ChartRows(1, 2, 1), new PlainRows(1, 1)])));
+        Assert.True(Mirrored(Charts.Document("x.x/.x./xx.", steps: [new ChartRows(1, 2, 1)])));
+    }
+
+    [Fact]
+    public void Repeated_rows_read_differently_only_where_a_row_does() => Law.OfDocuments(document =>
+    {
+        var rows = Oracle.Rows(document);
+        foreach (var repeated in Root(document).GetProperty("repeatedRows").EnumerateArray())
+        {
+            var (first, each) = (repeated.GetProperty("firstRow").GetInt32() - 1, repeated.GetProperty("rows").GetInt32());
+            var differs = Enumerable.Range(first, each).Any(row => rows[row].From != rows[row + each].From || !rows[row].Runs.SequenceEqual(rows[row + each].Runs));
+            Assert.Equal(differs, repeated.GetProperty("readsDifferently").GetBoolean());
+        }
+    });
+
+    [Fact]
+    public void A_stitch_that_changes_sides_is_no_other_reading()
+    {
+        var twining = new EdgeStitch("twining", StitchYarn.Working, 1, Side.Left, 2);
+        var document = Charts.Document("xx./.xx") with
+        {
+            Rows = new RowPlan([new Weft(Side.Left), new Weft(Side.Left)], Stroke.Under, [new Repeat(2, [new ChartRows(1, 2, 1), twining])]),
+        };
+        Assert.Equal(["left", "right"], Root(document).GetProperty("stitches").EnumerateArray().Select(stitch => stitch.GetProperty("from").GetString()));
+        Assert.False(Root(document).GetProperty("repeatedRows")[0].GetProperty("readsDifferently").GetBoolean());
+        Assert.Equal(2, Piece.Of(document).Bands[0].PrintedTimes);
+    }
+
     private static List<string> Expected(PatternDocument document) => Oracle.Rows(document)
         .Select(row => Line(row.Number, row.ChartRow, row.Weft, row.Time, row.From == Side.Left ? "left" : "right", row.Runs.Select(run => (run.Over ? "over" : "under", run.Count))))
         .ToList();
+
+    private static bool IsMirrored(PatternDocument document) => Oracle.Rows(document).All(row => row.Over.SequenceEqual(row.Over.Reverse()));
+
+    private static JsonElement Root(PatternDocument document) => JsonSerializer.Deserialize<JsonElement>(PieceFacts.Json(Piece.Of(document), Wording.English));
 
     private static List<string> Told(PatternDocument document)
     {
