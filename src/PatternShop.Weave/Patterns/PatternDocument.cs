@@ -105,7 +105,23 @@ public sealed record FloatingSelvedges(EdgeWay Edges, Stroke First);
 /// <param name="Wefts">The wefts, weft 1 first; at least one. Each has its own travel.</param>
 /// <param name="FirstPlain">What the weft does at end 1 in the first plain row of a piece without floating selvedges; with them the left floating end decides.</param>
 /// <param name="Steps">What is woven, in order.</param>
-public sealed record RowPlan(Sequence<Weft> Wefts, Stroke FirstPlain, Sequence<RowStep> Steps);
+public sealed record RowPlan(Sequence<Weft> Wefts, Stroke FirstPlain, Sequence<RowStep> Steps)
+{
+    /// <summary>The numbers, from 1, of the wefts that weave a row or work an edge stitch; those that are only listed are not spoken of to readers.</summary>
+    public Sequence<int> UsedWefts() => Steps
+        .SelectMany(step => step is Repeat repeat ? repeat.Steps : [(SimpleStep)step])
+        .Select(step => step switch
+        {
+            ChartRows chart => chart.Weft,
+            PlainRows plain => plain.Weft,
+            EdgeStitch { Yarn: StitchYarn.Working } stitch => stitch.Weft,
+            _ => 0,
+        })
+        .Where(weft => weft > 0)
+        .Distinct()
+        .Order()
+        .ToSequence();
+}
 
 /// <summary>One weft.</summary>
 /// <param name="Start">The side at which its first row starts.</param>

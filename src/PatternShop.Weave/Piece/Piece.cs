@@ -19,6 +19,7 @@ public sealed class Piece
         Rows = Sequence.Of<WovenRow>(CollectionsMarshal.AsSpan(order.Rows));
         Stitches = order.Stitches.ToSequence();
         Keys = order.Keys.ToSequence();
+        UsedWefts = document.Rows.UsedWefts();
         Cells = ReadingCells.Fill(this);
         Bands = PieceBands.Of(this);
         _readings = new Lazy<Sequence<Reading>>(ReadAll);
@@ -42,6 +43,9 @@ public sealed class Piece
 
     /// <summary>The edge stitches in the order in which they are worked.</summary>
     public Sequence<WovenStitch> Stitches { get; }
+
+    /// <summary>The numbers, from 1, of the wefts with which something is done; a document may list more.</summary>
+    public Sequence<int> UsedWefts { get; }
 
     /// <summary>What the distinct readings depend on, in the order in which they first occur.</summary>
     public Sequence<ReadingKey> Keys { get; }

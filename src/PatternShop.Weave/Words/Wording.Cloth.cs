@@ -14,7 +14,7 @@ public partial class Wording
         var over = piece.CrossingsOver();
         var crossings = piece.Ends * piece.Rows.Count;
         var share = side == ClothSide.Face ? over : crossings - over;
-        return $"Picture of the cloth, {Name(side)}, {part}: {YarnsSeen(piece.Document.Cloth)}, as sett and row density put them. "
+        return $"Picture of the cloth, {Name(side)}, {part}: {YarnsSeen(piece)}, as sett and row density put them. "
             + $"Of the {Count(crossings, "crossing", "crossings")} of the piece the weft is seen at {Number(share)}.";
     }
 
@@ -39,11 +39,11 @@ public partial class Wording
     {
         ArgumentNullException.ThrowIfNull(document);
         var cloth = document.Cloth;
-        var wefts = document.Rows.Wefts.Count;
+        var wefts = document.Rows.UsedWefts();
         string[] lines =
         [
             LookLine("Warp", cloth.Warp),
-            .. cloth.Wefts.Select((look, at) => LookLine(wefts == 1 ? "Weft" : $"Weft {Number(at + 1)}", look)),
+            .. wefts.Select(weft => LookLine(WeftLabel(wefts, weft), cloth.Weft(weft))),
             OrderLine("Ends", cloth.Ends),
             OrderLine("Rows", cloth.Rows),
             cloth.Own.Count == 0 ? "" : "Own colours: " + string.Join(", ", cloth.Own.Select(own => $"{own.Name} {own.Value.Text}")),
@@ -56,14 +56,14 @@ public partial class Wording
     {
         ArgumentNullException.ThrowIfNull(document);
         var cloth = document.Cloth;
-        var wefts = document.Rows.Wefts.Count;
+        var wefts = document.Rows.UsedWefts();
         return
         [
             .. new[]
             {
                 TakeLine("Warp", cloth.Warp, cloth.Ends),
-                cloth.Rows.Count > 0 && wefts > 1 ? OrderLine("Rows", cloth.Rows) : "",
-            }.Concat(Enumerable.Range(1, wefts).Select(weft => TakeLine(wefts == 1 ? "Weft" : $"Weft {Number(weft)}", cloth.Weft(weft), cloth.Rows, isOneOfMany: wefts > 1)))
+                cloth.Rows.Count > 0 && wefts.Count > 1 ? OrderLine("Rows", cloth.Rows) : "",
+            }.Concat(wefts.Select(weft => TakeLine(WeftLabel(wefts, weft), cloth.Weft(weft), cloth.Rows, isOneOfMany: wefts.Count > 1)))
             .Where(line => line.Length > 0),
         ];
     }
@@ -79,10 +79,13 @@ public partial class Wording
 
     private static string Corner(ClothSide side) => side == ClothSide.Face ? "lower left corner" : "lower right corner";
 
-    private static string YarnsSeen(ClothLook cloth)
+    private string WeftLabel(Sequence<int> wefts, int weft) => wefts.Count == 1 ? "Weft" : $"Weft {Number(weft)}";
+
+    private static string YarnsSeen(Piece piece)
     {
+        var cloth = piece.Document.Cloth;
         var warp = cloth.Ends.Count > 0 ? $"a warp of {ColourOrder.Text(cloth.Ends)}, repeated" : cloth.Warp.Colour is { } one ? $"a {one} warp" : "a light warp";
-        var wefts = cloth.Wefts.Select(look => look.Colour).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
+        var wefts = piece.UsedWefts.Select(weft => cloth.Weft(weft).Colour).OfType<string>().Distinct(StringComparer.Ordinal).ToList();
         var weft = cloth.Rows.Count > 0 ? $"a weft of {ColourOrder.Text(cloth.Rows)}, repeated," : wefts.Count switch
         {
             0 => "a dark weft",

@@ -98,7 +98,7 @@ public partial class Wording
 
         var first = Name(floating.First);
         var other = Name(floating.First.Other());
-        var each = piece.Document.Rows.Wefts.Count == 1 ? "" : " Each weft keeps its own count.";
+        var each = piece.UsedWefts.Count == 1 ? "" : " Each weft keeps its own count.";
         return floating.Edges == EdgeWay.Alike
             ? $"Floating selvedges (F): go {first} both in the first row, {other} both in the next, and so on in turn.{each}"
             : $"Floating selvedges (F): go {first} the one you enter by and {other} the one you leave by, in every row.";

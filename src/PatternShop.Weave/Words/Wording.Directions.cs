@@ -59,7 +59,7 @@ public partial class Wording
     public virtual string WeftName(Piece piece, int weft)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        return piece.Document.Rows.Wefts.Count == 1 ? "" : $"weft {Number(weft)}";
+        return piece.UsedWefts.Count == 1 ? "" : $"weft {Number(weft)}";
     }
 
     /// <summary>Which earlier printed row reads the same in the same travel: "same as row 1"; empty when none does.</summary>

@@ -37,6 +37,14 @@ public partial class Wording
         };
     }
 
+    /// <summary>Which wefts a row plan lists and never uses: "No step uses weft 2, so readers will not see it."; empty where every one is used.</summary>
+    public string UnusedWeftsText(RowPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var unused = Enumerable.Range(1, plan.Wefts.Count).Except(plan.UsedWefts()).ToList();
+        return unused.Count == 0 ? "" : $"No step uses {Listed("weft", "wefts", unused)}, so readers will not see {(unused.Count == 1 ? "it" : "them")}.";
+    }
+
     /// <summary>A consequence of an edit in a sentence.</summary>
     public string ConsequenceText(Consequence consequence)
     {

@@ -9,7 +9,7 @@ public partial class Wording
         ArgumentNullException.ThrowIfNull(mend);
         return (mend.Kind, mend.Edit) switch
         {
-            (MendKind.OtherSide, SetRowPlan plan) when mend.Number >= 1 && mend.Number <= plan.Rows.Wefts.Count => StartNamed(plan.Rows.Wefts, mend.Number),
+            (MendKind.OtherSide, SetRowPlan plan) when mend.Number >= 1 && mend.Number <= plan.Rows.Wefts.Count => StartNamed(plan.Rows, mend.Number),
             (MendKind.Edges, SetFloating { Floating: { } floating }) => $"use floating selvedges, {FloatingNamed(floating)}",
             (MendKind.WeavePlain, _) => "weave it plain",
             (MendKind.TieDown, SetCells { Cells.Count: > 0 } cells) => TieNamed(cells.Cells),
@@ -89,8 +89,8 @@ public partial class Wording
     private string FloatingNamed(FloatingSelvedges floating) =>
         $"{(floating.Edges == EdgeWay.Alike ? "alike" : "entering")}, first {Name(floating.First)}";
 
-    private string StartNamed(Sequence<Weft> wefts, int weft) =>
-        $"start {(wefts.Count == 1 ? "" : $"weft {Number(weft)} ")}at the {Name(wefts[weft - 1].Start)}";
+    private string StartNamed(RowPlan plan, int weft) =>
+        $"start {(plan.UsedWefts().Count == 1 ? "" : $"weft {Number(weft)} ")}at the {Name(plan.Wefts[weft - 1].Start)}";
 
     private string StartsNamed(Sequence<Weft> wefts) => wefts.Distinct().Count() == 1
         ? $"start at the {Name(wefts[0].Start)}"

@@ -69,7 +69,7 @@ public partial class Wording
         ArgumentNullException.ThrowIfNull(piece);
         var width = piece.WidthOnLoom();
         var (least, most) = RuleOfThumb.TakeUp;
-        var weft = piece.Document.Rows.Wefts.Count == 1 ? "Weft" : "All wefts together";
+        var weft = piece.UsedWefts.Count == 1 ? "Weft" : "All wefts together";
         var left = piece.Stitches.Any(stitch => stitch.Stitch.Yarn == StitchYarn.Working) ? "tails and edge stitches" : "tails";
         return $"{weft}: about {UpTo(RuleOfThumb.Weft(piece.Rows.Count, width, least))} to {UpTo(RuleOfThumb.Weft(piece.Rows.Count, width, most))}, by rule of thumb (one width and {Number(least * 100)} to {Number(most * 100)} % a row; {left} not counted). Weave a sample to be sure.";
     }

@@ -127,7 +127,7 @@ public sealed class ClothLaws
         Assert.Equal(["Warp: 2 red, repeated; 2 mm", "Weft: rust"], Wording.English.YarnsToTake(one));
         var many = one with
         {
-            Rows = one.Rows with { Wefts = [new Weft(Side.Left), new Weft(Side.Left)] },
+            Rows = one.Rows with { Wefts = [new Weft(Side.Left), new Weft(Side.Left)], Steps = [new ChartRows(1, 1, 1), new ChartRows(2, 2, 2)] },
             Cloth = one.Cloth with { Ends = [], Wefts = [new YarnLook(two, "rust"), new YarnLook(null, "blue")], Rows = [new ColourRun(3, "moss"), new ColourRun(1, "sand")] },
         };
         Assert.Equal(["Warp: cream, 2 mm", "Rows: 3 moss, 1 sand, repeated", "Weft 1: 2 mm"], Wording.English.YarnsToTake(many));

@@ -1,3 +1,4 @@
+using Bunit;
 using PatternShop.Tests.Shared;
 using PatternShop.Weave;
 using Xunit;
@@ -67,6 +68,19 @@ public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<Shared
         Assert.Equal([new ChartRows(1, 8, 2)], panel.Document.Rows.Steps);
         await panel.PressAsync("Remove weft 2");
         Assert.Equal("There is no weft 2: the row plan lists 1 weft. Choose a weft that the row plan lists; the first is 1.", panel.WrongAt("Weft"));
+    }
+
+    [Fact]
+    public async Task Wefts_that_no_step_uses_are_named()
+    {
+        await using var panel = await OpenAsync(Diamond);
+        Assert.Empty(panel.Page.FindAll(".unused"));
+        await panel.PressAsync("Add a weft");
+        Assert.Equal("No step uses weft 2, so readers will not see it.", panel.Page.Find(".unused").TextContent.Trim());
+        await panel.PressAsync("Add a weft");
+        Assert.Equal("No step uses wefts 2 and 3, so readers will not see them.", panel.Page.Find(".unused").TextContent.Trim());
+        await panel.ChooseAsync("Weft", "3");
+        Assert.Equal("No step uses wefts 1 and 2, so readers will not see them.", panel.Page.Find(".unused").TextContent.Trim());
     }
 
     [Fact]
