@@ -6,9 +6,9 @@ internal static class CellMends
     private const int LayerTries = 16;
 
     /// <summary>The whole motif in plain weave, to begin with.</summary>
-    public static IEnumerable<Mend> PlainEverywhere(Piece piece) => [Plain(piece, (_, _) => true)];
+    public static IEnumerable<Mend> PlainEverywhere(Piece piece) => [Plain(piece, 0, (_, _) => true)];
 
-    /// <summary>Threads that never interlace, woven plain.</summary>
+    /// <summary>Threads that never interlace, woven plain, beginning over or under: one of the two may leave threads across them loose.</summary>
     public static IEnumerable<Mend> Plain(Piece piece, LooseThreads loose)
     {
         if (loose.Within == AreaOf.Piece)
@@ -17,7 +17,8 @@ internal static class CellMends
         }
 
         var threads = LooseThreadsCheck.InMotif(piece.Document.Motif, loose.Kind);
-        return [Plain(piece, (row, end) => threads.Contains(loose.Kind == ThreadKind.Row ? row : end))];
+        return from under in (int[])[0, 1]
+               select Plain(piece, under, (row, end) => threads.Contains(loose.Kind == ThreadKind.Row ? row : end));
     }
 
     /// <summary>One cell between the uppermost layer and the lowest is turned over: the layers between are caught with them.</summary>
@@ -38,16 +39,29 @@ internal static class CellMends
             .Select(cell => Turn(motif, [cell]));
     }
 
-    /// <summary>The first float that is too long is tied down so that every part of it is short enough.</summary>
+    /// <summary>
+    /// The first float that is too long is tied down so that every part of it is short enough: as evenly as can be, and a thread beside that, for a tie
+    /// may lengthen a float across it.
+    /// </summary>
     public static IEnumerable<Mend> TieFloats(Piece piece, FloatsTooLong floats) =>
-        floats.Areas.Take(1).Select(area => Tie(piece, floats, area)).OfType<Mend>();
+        from area in floats.Areas.Take(1)
+        from shift in (int[])[0, -1, 1]
+        select Tie(piece, floats, area, shift) into mend
+        where mend is not null
+        select mend;
 
-    private static Mend? Tie(Piece piece, FloatsTooLong floats, Area area)
+    private static Mend? Tie(Piece piece, FloatsTooLong floats, Area area, int shift)
     {
         var threads = floats.Kind.IsWeft() ? area.LastEnd - area.FirstEnd + 1 : area.LastRow - area.FirstRow + 1;
         var ties = threads / (floats.Most + 1);
+        var (first, last) = (Evenly(threads, ties, 1) + shift, Evenly(threads, ties, ties) + shift);
+        if (first < 0 || first > floats.Most || last >= threads || threads - 1 - last > floats.Most)
+        {
+            return null;
+        }
+
         var cells = Enumerable.Range(1, ties)
-            .Select(tie => Evenly(threads, ties, tie))
+            .Select(tie => Evenly(threads, ties, tie) + shift)
             .Select(at => floats.Kind.IsWeft() ? (area.FirstRow, area.FirstEnd + at) : (area.FirstRow + at, area.FirstEnd))
             .Select(cell => InMotif(piece, cell.Item1, cell.Item2))
             .ToList();
@@ -74,11 +88,11 @@ internal static class CellMends
         return new Mend(MendKind.TieDown, 0, new SetCells(chosen, turned));
     }
 
-    private static Mend Plain(Piece piece, Func<int, int, bool> chosen)
+    private static Mend Plain(Piece piece, int under, Func<int, int, bool> chosen)
     {
         var motif = piece.Document.Motif;
         return new Mend(MendKind.WeavePlain, 0, new SetCells(
             BitGrid.Create(motif.Rows, motif.Columns, chosen),
-            BitGrid.Create(motif.Rows, motif.Columns, (row, end) => (row + end) % 2 == 0)));
+            BitGrid.Create(motif.Rows, motif.Columns, (row, end) => (row + end) % 2 == under)));
     }
 }

@@ -42,7 +42,8 @@ public sealed class LooseThreadsCheckTests
         var document = Charts.Document("xx.x/..../.xxx/x..x", repeats: 2);
         var remedy = Found.FirstRemedy<LooseThreads>(document);
         Assert.Equal(MendKind.WeavePlain, remedy.Edit.Kind);
-        Assert.Equal("xx.x / .x.x / .xxx / x..x", Found.After(document, remedy.Edit).Motif.ToString());
+        Assert.Equal("xx.x / x.x. / .xxx / x..x", Found.After(document, remedy.Edit).Motif.ToString()); // .x.x would leave end 4 loose
+        Assert.Empty(Found.In<LooseThreads>(Found.After(document, remedy.Edit)));
     }
 
     [Fact]

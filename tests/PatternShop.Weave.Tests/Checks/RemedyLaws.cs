@@ -39,6 +39,22 @@ public sealed class RemedyLaws
     }
 
     [Fact]
+    public void Steps_that_only_move_in_the_row_plan_are_neither_mended_nor_brought()
+    {
+        // the first repeated rows are woven whole or the last of them once: the plan has a step less or more before the second ones, which break and read otherwise as before
+        var piece = Piece.Of(Charts.Document(
+            Charts.Diamond,
+            repeats: 3,
+            balance: 1,
+            floating: Charts.AlikeUnder,
+            steps: [new Repeat(2, [new ChartRows(1, 6, 1)]), new ChartRows(7, 8, 1), new Repeat(2, [new ChartRows(1, 6, 1)]), new ChartRows(7, 7, 1), new Repeat(2, [new ChartRows(1, 3, 1)])]));
+        var advice = Remedies.Of(piece).First(one => one.Finding is SeamBreaks);
+        Assert.Equal(
+            [("Weave the whole motif", "35 rows instead of 33."), ("Weave the last row once, at the end", "32 rows instead of 33. But it brings a caution, repeated rows that read otherwise every other time.")],
+            advice.Remedies.Select(remedy => (Wording.English.RemedyName(remedy), Wording.English.AftermathText(piece, advice.Finding, remedy))));
+    }
+
+    [Fact]
     public void Findings_are_sorted_equal_by_value_and_bounded() => Law.OfDocuments(Found.LongDocuments, document =>
     {
         var piece = Piece.Of(document);
@@ -83,20 +99,47 @@ public sealed class RemedyLaws
         var before = Count(Weave.Checks.Of(Piece.Of(document)));
         var left = Count(Weave.Checks.Of(after));
         var subject = Found.Subject(finding);
-        Assert.Equal(remedy.Aftermath.Left, left.GetValueOrDefault(subject).Count);
         Assert.True(remedy.Aftermath.Left < before[subject].Count, $"{finding} stands after {remedy.Edit}");
         Assert.Equal((after.Ends, after.Rows.Count), (remedy.Aftermath.Ends, remedy.Aftermath.Rows));
         if (remedy.Aftermath.RowsOtherwise > 0)
         {
-            var brought = left.Where(one => one.Value.Weight == Weight.Fault && one.Key != subject)
-                .Where(one => !before.TryGetValue(one.Key, out var old) || old.Weight > Weight.Fault || old.Count < one.Value.Count)
+            var worse = left.Where(one => one.Key != subject)
+                .Where(one => !before.TryGetValue(one.Key, out var old) || old.Weight > one.Value.Weight || old.Count < one.Value.Count)
+                .ToList();
+            var brought = worse.Where(one => one.Value.Weight == Weight.Fault && one.Key.Check != finding.Check)
                 .Select(one => one.Key.Check).Distinct().Order();
             Assert.Equal(brought, remedy.Aftermath.Brings.Where(one => one.Weight == Weight.Fault).Select(one => one.Check).Order());
         }
 
+        // what is the same fault to a reader is never brought, and never both mended and brought
+        Assert.DoesNotContain(finding.Check, remedy.Aftermath.Brings.Select(one => one.Check));
+        Assert.Empty(remedy.Aftermath.AlsoMends.Intersect(remedy.Aftermath.Brings.Select(one => one.Check)));
+        AssertLeft(document, after.Document, finding, remedy);
         var words = Wording.English.AftermathText(Piece.Of(document), finding, remedy);
         Assert.Equal(remedy.Aftermath.Brings.Count > 0, words.Contains("But it brings", StringComparison.Ordinal));
+        Assert.DoesNotContain(Wording.English.CheckName(finding.Check), words, StringComparison.Ordinal);
         Assert.NotEmpty(Wording.English.EditName(remedy.Edit));
+    }
+
+    // What is left of a finding, with what the same check finds elsewhere and did not find before, or less grave.
+    private static void AssertLeft(PatternDocument document, PatternDocument mended, Finding finding, Remedy remedy)
+    {
+        var (before, left) = (Count(Weave.Checks.Of(Piece.Of(document))), Count(Weave.Checks.Of(Piece.Of(mended))));
+        var subject = Found.Subject(finding);
+        var here = left.GetValueOrDefault(subject).Count;
+        var same = left.Where(one => one.Key.Check == finding.Check && one.Key != subject).ToList();
+        if (remedy.Aftermath.RowsOtherwise > 0 && finding is SeamBreaks or TimesUnlike && mended.Rows.Steps.Count != document.Rows.Steps.Count)
+        {
+            Assert.InRange(remedy.Aftermath.Left, here, here + same.Sum(one => one.Value.Count)); // other steps have other numbers now
+            return;
+        }
+
+        var worse = same.Where(one => remedy.Aftermath.RowsOtherwise > 0)
+            .Select(one => before.TryGetValue(one.Key, out var old) && old.Weight <= one.Value.Weight ? one.Value with { Count = one.Value.Count - old.Count } : one.Value)
+            .Where(one => one.Count > 0)
+            .ToList();
+        Assert.Equal(here + worse.Sum(one => one.Count), remedy.Aftermath.Left);
+        Assert.All(worse.Append(left.GetValueOrDefault(subject, (Count: 0, Weight: Weight.Note))), one => Assert.True(one.Weight >= before[subject].Weight, $"{finding} is graver after {remedy.Edit}"));
     }
 
     private static Dictionary<(CheckKind Check, int Subject), (int Count, Weight Weight)> Count(Sequence<Finding> findings) => findings
