@@ -28,6 +28,7 @@ public static class PieceFacts
             json.WriteString("title", piece.Document.Title);
             WriteInput(json, piece);
             WriteComputed(json, piece, wording);
+            FindingFacts.Write(json, piece, wording);
             json.WriteStartArray("weavingOrder");
             foreach (var row in piece.Rows)
             {
@@ -77,6 +78,29 @@ public static class PieceFacts
         json.WriteEndArray();
         WriteDensity(json, "sett", document.Gauge.Sett);
         WriteDensity(json, "rowDensity", document.Gauge.Rows);
+        WriteLimits(json, document.Limits);
+        json.WriteEndObject();
+    }
+
+    private static void WriteLimits(Utf8JsonWriter json, Limits? limits)
+    {
+        if (limits is null)
+        {
+            json.WriteNull("limits");
+            return;
+        }
+
+        json.WriteStartObject("limits");
+        if (limits.Threads is { } threads)
+        {
+            json.WriteNumber("threads", threads);
+        }
+
+        if (limits.Length is { } length)
+        {
+            WriteLength(json, "length", length);
+        }
+
         json.WriteEndObject();
     }
 

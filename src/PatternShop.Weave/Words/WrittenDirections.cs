@@ -2,7 +2,7 @@ using System.Text;
 
 namespace PatternShop.Weave;
 
-/// <summary>The directions of a whole piece as plain text: counts, order of work and every printed row.</summary>
+/// <summary>The directions of a whole piece as plain text: counts, faults, order of work and every printed row.</summary>
 public static class WrittenDirections
 {
     /// <summary>The text, lines ended by line feeds, ready for a file.</summary>
@@ -23,6 +23,13 @@ public static class WrittenDirections
         }
 
         Line();
+        var faults = Checks.Of(piece).Where(finding => finding.Weight == Weight.Fault).ToList();
+        if (faults.Count > 0)
+        {
+            faults.ForEach(fault => Line($"{wording.WeightName(fault.Weight)}: {wording.FindingWhat(piece, fault)} {wording.FindingWhy(piece, fault)}"));
+            Line();
+        }
+
         Line(wording.ScheduleTitle);
         foreach (var line in Schedule.Of(piece))
         {

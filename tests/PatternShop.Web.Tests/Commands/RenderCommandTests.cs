@@ -1,4 +1,5 @@
 using System.Text.Json;
+using PatternShop.Tests.Shared;
 using PatternShop.Weave;
 using Xunit;
 
@@ -43,6 +44,22 @@ public sealed class RenderCommandTests
         Assert.Equal(["chart is", "row 3: runs is", "row 3: text is", "row 11: runs is", "row 11: text is"], faults.Select(fault => fault[..(fault.IndexOf(" is ", StringComparison.Ordinal) + 3)]));
         Assert.Equal("ends is 27, not 35", FactsForm.Faults(facts.RootElement, document with { Width = document.Width with { Repeats = 4 } })[1]);
         Assert.Contains("not as promised: input.chart", FactsForm.Faults(JsonDocument.Parse("{}").RootElement, document));
+    }
+
+    [Fact]
+    public async Task What_is_found_is_written_too()
+    {
+        using var folder = new Folder();
+        var twill = Charts.Document("xx../.xx./..xx/x..x", repeats: 2) with { Limits = new Limits(1, null) };
+        await File.WriteAllBytesAsync(folder["twill.json"], PatternWriter.ReadableBytes(twill), TestContext.Current.CancellationToken);
+        using var facts = await Facts(folder, folder["twill.json"]);
+        var findings = facts.RootElement.GetProperty("findings").EnumerateArray().ToList();
+        Assert.Equal(
+            ["fault turns", "fault turns", "caution floats", "caution floats", "caution floats", "caution floats"],
+            findings.Select(finding => $"{finding.GetProperty("severity").GetString()} {finding.GetProperty("kind").GetString()}"));
+        Assert.Equal("Start at the right", findings[0].GetProperty("remedies")[0].GetProperty("text").GetString());
+        var directions = await File.ReadAllLinesAsync(folder["twill.directions.txt"], TestContext.Current.CancellationToken);
+        Assert.Equal(findings.Take(2).Select(fault => $"Fault: {fault.GetProperty("text").GetString()} {fault.GetProperty("why").GetString()}"), directions.Where(line => line.StartsWith("Fault", StringComparison.Ordinal)));
     }
 
     [Fact]
