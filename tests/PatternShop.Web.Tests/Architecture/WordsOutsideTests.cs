@@ -7,7 +7,7 @@ namespace PatternShop.Web.Tests;
 /// <summary>No file knows the machine on which it was made, or where packages come from.</summary>
 public sealed partial class WordsOutsideTests
 {
-    private static readonly HashSet<string> NotText = new(StringComparer.Ordinal) { ".ttf", ".png", ".jpg", ".webp", ".pdf", ".ico", ".woff2" };
+    private static readonly HashSet<string> NotText = new(StringComparer.Ordinal) { ".ttf", ".png", ".jpg", ".webp", ".pdf", ".ico", ".woff2", ".zip" };
 
     [Fact]
     public void No_file_names_a_machine_path_or_a_package_registry()

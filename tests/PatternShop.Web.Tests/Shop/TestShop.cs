@@ -43,12 +43,16 @@ internal sealed class TestShop : IAsyncDisposable
     /// <summary>The path of the set-up page, as the server said it.</summary>
     public string SetUpPath => new Uri(Log.Lines.Single(line => line.Contains("Set it up once", StringComparison.Ordinal)).Split(' ')[^1]).PathAndQuery;
 
-    public static async Task<TestShop> OpenAsync(Action<IServiceCollection>? change = null, params string[] settings)
+    public static Task<TestShop> OpenAsync(Action<IServiceCollection>? change = null, params string[] settings) =>
+        OpenAsync(EmptyDatabase.PutAsync, new TestClock(), change, settings);
+
+    /// <summary>A shop on a data folder that the caller fills before the program opens it.</summary>
+    public static async Task<TestShop> OpenAsync(Func<string, Task> fill, TestClock clock, Action<IServiceCollection>? change = null, params string[] settings)
     {
         var top = Directory.CreateTempSubdirectory("shop");
         var data = Path.Combine(top.FullName, "data");
-        await EmptyDatabase.PutAsync(data);
-        var (log, clock) = (new LogLines(), new TestClock());
+        await fill(data);
+        var log = new LogLines();
         var builder = PatternShopHost.Builder(["--urls=http://127.0.0.1:0", $"--PatternShop:DataFolder={data}", .. settings]);
         builder.Logging.ClearProviders();
         builder.Logging.AddProvider(log);
