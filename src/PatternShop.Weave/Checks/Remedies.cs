@@ -23,10 +23,7 @@ public static class Remedies
     // One of a kind is enough, but for ways to mirror, which put different figures in the middle; what mends in part is no use beside what mends the whole.
     private static Sequence<Remedy> Of(Trials trials, Finding finding)
     {
-        var tried = MendsFor(trials, finding)
-            .Distinct()
-            .Select(mend => trials.Try(mend, finding))
-            .OfType<Remedy>()
+        var tried = Tried(trials, finding)
             .OrderBy(remedy => remedy.Aftermath.BringsFault)
             .ThenBy(remedy => remedy.Aftermath.Left > 0)
             .GroupBy(remedy => remedy.Edit.Kind)
@@ -34,6 +31,24 @@ public static class Remedies
             .ToList();
         var whole = tried.Exists(remedy => remedy.Aftermath is { Left: 0, BringsFault: false });
         return tried.Where(remedy => !whole || remedy.Aftermath.Left == 0).Take(Most).ToSequence();
+    }
+
+    // Each trial weaves the whole piece: where cells are changed, other ways to do it are tried only as long as none serves.
+    private static IEnumerable<Remedy> Tried(Trials trials, Finding finding)
+    {
+        var served = new HashSet<MendKind>();
+        foreach (var mend in MendsFor(trials, finding).Distinct())
+        {
+            if (!served.Contains(mend.Kind) && trials.Try(mend, finding) is { } remedy)
+            {
+                if (remedy.Aftermath is { BringsFault: false } after && (mend.Kind == MendKind.TieDown || (mend.Kind == MendKind.WeavePlain && after.Left == 0)))
+                {
+                    served.Add(mend.Kind);
+                }
+
+                yield return remedy;
+            }
+        }
     }
 
     // What might help, the first to be offered first; only a trial says whether it does.
