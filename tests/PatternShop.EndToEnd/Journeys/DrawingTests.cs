@@ -118,6 +118,60 @@ public sealed class DrawingTests(Stage stage, MakerBench bench) : Journey(stage)
     }
 
     [Fact]
+    public async Task A_stray_click_is_seen_can_be_cleared_and_never_gets_into_the_next_drag()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Desk);
+        var saving = visit.Page.Locator("[data-saving]");
+        var corner = visit.Page.Locator(".first-corner");
+        var clear = visit.Page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Clear the first corner" });
+        await visit.Page.GetByRole(AriaRole.Radio, new PageGetByRoleOptions { Name = "line", Exact = true }).CheckAsync();
+        await editor.DragAsync(Size, Size, (2, 2));
+        await Assertions.Expect(saving).ToHaveTextAsync("first corner set: now the other one");
+        await Assertions.Expect(corner).ToBeVisibleAsync();
+        await editor.DragAsync(Size, Size, (5, 3), (5, 6));
+        await editor.SavedAsync();
+        await Assertions.Expect(corner).ToBeHiddenAsync();
+        await RowAsync(visit, 5, "under 2, over 4, under 2");
+        await RowAsync(visit, 2, "under 8");
+        var drawn = await editor.PictureAsync();
+        foreach (var act in new[] { () => editor.PressAsync("Escape"), () => clear.ClickAsync(), () => visit.Page.GetByRole(AriaRole.Radio, new PageGetByRoleOptions { Name = "box", Exact = true }).CheckAsync() })
+        {
+            await editor.DragAsync(Size, Size, (2, 2));
+            await Assertions.Expect(corner).ToBeVisibleAsync();
+            await act();
+            await Assertions.Expect(corner).ToBeHiddenAsync();
+            await Assertions.Expect(clear).ToBeHiddenAsync();
+            await editor.SavedAsync();
+            Assert.Equal(drawn, await editor.PictureAsync());
+        }
+
+        await editor.DragAsync(Size, Size, (2, 2));
+        await editor.DragAsync(Size, Size, (1, 4));
+        await editor.SavedAsync();
+        await RowAsync(visit, 1, "under 1, over 3, under 4");
+        await editor.DragAsync(Size, Size, (8, 8));
+        await Assertions.Expect(corner).ToBeVisibleAsync();
+        await visit.Page.ReloadAsync();
+        await editor.SavedAsync();
+        await RowAsync(visit, 8, "under 8");
+    }
+
+    [Fact]
+    public async Task A_corner_waits_while_two_fingers_move_the_chart()
+    {
+        var (visit, editor) = await BeginAsync(Reader.Phone);
+        await visit.Page.GetByRole(AriaRole.Radio, new PageGetByRoleOptions { Name = "line", Exact = true }).CheckAsync();
+        await editor.TapAsync(Size, Size, (Size, 1));
+        await editor.TouchAsync("touchStart", (Size, 3));
+        await editor.TouchAsync("touchStart", (Size, 3), (Size, 6));
+        await editor.TouchAsync("touchEnd");
+        await Assertions.Expect(visit.Page.Locator(".first-corner")).ToBeVisibleAsync();
+        await editor.TapAsync(Size, Size, (Size, 4));
+        await editor.SavedAsync();
+        await RowAsync(visit, Size, "under 4, over 4");
+    }
+
+    [Fact]
     public async Task A_stroke_that_is_given_up_or_taken_away_was_never_drawn()
     {
         var (visit, editor) = await BeginAsync(Reader.Desk);

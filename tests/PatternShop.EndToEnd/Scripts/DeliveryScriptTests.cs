@@ -179,6 +179,8 @@ public sealed class DeliveryScriptTests(ScriptPage page) : IClassFixture<ScriptP
     [InlineData("connected: true, waiting: 1", "busy: saving…")]
     [InlineData("connected: true, fields: true", "busy: saving…")]
     [InlineData("connected: true, typing: true", "busy: not saved yet: still typing")]
+    [InlineData("connected: true, cornered: true", "busy: first corner set: now the other one")]
+    [InlineData("connected: true, waiting: 1, cornered: true", "busy: saving…")]
     [InlineData("connected: false, waiting: 2, kept: true", "stopped: not saved yet: no connection, kept in this browser")]
     [InlineData("connected: false, waiting: 2", "stopped: not saved yet: no connection, kept only while this page stays open")]
     [InlineData("connected: false, kept: true", "stopped: no connection: what you draw is kept in this browser")]

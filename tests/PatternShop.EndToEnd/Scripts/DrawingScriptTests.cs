@@ -122,6 +122,90 @@ public sealed class DrawingScriptTests(ScriptPage page) : IClassFixture<ScriptPa
         """));
 
     [Fact]
+    public async Task A_drag_begins_anew_whatever_corner_waits() => Assert.Empty(await page.RunAsync<string[]>(Hand + """
+        const { WAYS } = await editor('hand');
+        const { MARKS } = await editor('marking');
+        const { MIRRORS } = await editor('mirror');
+        const next = random(15), faults = [], pick = count => Math.floor(next() * count);
+        for (let time = 0; time < 600; time++) {
+          const size = { rows: 2 + pick(9), ends: 2 + pick(9) };
+          const cells = Array.from({ length: size.rows * size.ends }, () => next() < 0.5);
+          const motif = () => { const grid = new Grid(size.rows, size.ends); cells.forEach((over, at) => grid.set(Math.floor(at / size.ends), at % size.ends, over)); return grid; };
+          const ways = { way: WAYS[1 + time % 5], mark: MARKS[pick(3)], mirror: MIRRORS[pick(5)] };
+          const piece = next() < 0.5 ? null : motif().part({ row: 0, end: 0, lastRow: 0, lastEnd: 1 });
+          const any = () => ({ row: pick(size.rows), end: pick(size.ends) });
+          const stray = any(), from = any(), over = any(), to = any();
+          if ((from.row === over.row && from.end === over.end) || (over.row === to.row && over.end === to.end)) { continue; }
+          const [alone, afterTap] = [false, true].map(hasStray => {
+            const { desk, hand, sender } = handOn(motif(), ways, piece);
+            if (hasStray) {
+              hand.press(stray);
+              hand.release();
+            }
+            hand.press(from);
+            hand.drag(from, over);
+            hand.drag(over, to);
+            hand.release();
+            return `${text(desk.motif)} ${sender.entries.map(entry => entry.text).join()} ${JSON.stringify(hand.chosen)} ${hand.waits} ${hand.corner} ${desk.stroke}`;
+          });
+          if (alone !== afterTap || !afterTap.endsWith(' false null null')) {
+            faults.push(JSON.stringify({ size, ways, stray, from, over, to, alone, afterTap }));
+          }
+        }
+        return faults;
+        """));
+
+    [Fact]
+    public async Task A_corner_waits_until_it_is_used_given_up_or_overtaken() => Assert.Equal(
+        "1,1 | null | 2,2 | null | 0,0 | null 0 .../.../... | 1,1 again | null",
+        await page.RunAsync<string>(Hand + """
+            const { desk, hand, sender } = handOn(new Grid(3, 3), { way: 'box' });
+            const said = [];
+            const note = () => said.push(hand.corner ? `${hand.corner.row},${hand.corner.end}` : 'null');
+            const tap = (row, end) => { hand.press({ row, end }); hand.release(); };
+            tap(1, 1);
+            note();
+            hand.giveUp();
+            note();
+            tap(2, 2);
+            note();
+            hand.chooseBox({ row: 0, end: 0, lastRow: 1, lastEnd: 1 });
+            note();
+            tap(0, 0);
+            note();
+            hand.leave();
+            said.push(`${hand.corner} ${sender.entries.length} ${text(desk.motif)}`);
+            tap(1, 1);
+            hand.press({ row: 2, end: 2 });
+            hand.giveUpPress();
+            said.push(`${hand.corner.row},${hand.corner.end} ${text(desk.motif) === '.../.x./...' ? 'again' : text(desk.motif)}`);
+            hand.giveUpPress();
+            hand.giveUp();
+            note();
+            return said.join(' | ');
+            """));
+
+    [Fact]
+    public async Task What_acts_on_the_motif_at_once_is_done_though_a_corner_waits() => Assert.Equal(
+        "xx./xx./... 1 | .../.../..x 1 | x../x../x.. 1",
+        await page.RunAsync<string>(Hand + """
+            const over = new Grid(1, 1);
+            over.set(0, 0, true);
+            const after = act => {
+              const { desk, hand, sender } = handOn(new Grid(3, 3), { way: 'line' });
+              hand.press({ row: 1, end: 1 });
+              hand.release();
+              act(hand);
+              return `${text(desk.motif)} ${sender.entries.length}`;
+            };
+            return [
+              after(hand => { hand.chooseBox({ row: 0, end: 0, lastRow: 1, lastEnd: 1 }); hand.markChosen({ row: 0, end: 0 }, 'over'); }),
+              after(hand => hand.putDown({ row: 2, end: 2 }, over)),
+              after(hand => hand.coverWith({ row: 0, end: 0, lastRow: 2, lastEnd: 0 }, over)),
+            ].join(' | ');
+            """));
+
+    [Fact]
     public async Task What_is_given_up_was_never_drawn() => Assert.Equal("xxx/.../... | .../.../... | .../.../... 0 | false", await page.RunAsync<string>(Hand + """
         const { desk, hand, sender } = handOn(new Grid(3, 3), { way: 'line' });
         const said = [];

@@ -26,7 +26,6 @@ import { savingState } from './saving.js';
 import { Sayer } from './sayer.js';
 import { Sender } from './sender.js';
 import { chosenAfter, shapeRequest, ShapePanel } from './shape-panel.js';
-import { Stroke } from './stroke.js';
 import { Ways } from './ways.js';
 
 const MOST_ZOOM = 4;
@@ -35,7 +34,7 @@ const client = newClient();
 let editor = null;
 
 // a stroke under way is drawn, whatever happens to the page
-addEventListener('pagehide', () => editor?.desk.end());
+addEventListener('pagehide', () => editor?.hand.leave());
 
 /** Called by the page's start when the connection goes and comes. */
 export function connectionChanged(connected) {
@@ -61,7 +60,7 @@ export function hasSaved() {
 
 /** Whether the browser keeps every stroke that is not in the store; those that it had no room for are tried once more. */
 export function isKept() {
-  editor?.desk.end();
+  editor?.hand.leave();
   return editor?.outbox.keepAll() ?? true;
 }
 
@@ -116,10 +115,12 @@ class Editor {
     this.ways = new Ways(this.root.querySelector('[data-ways]'), name => this.wayChanged(name));
     this.hand = new Hand(this.desk, this.ways, () => this.copied.piece, {
       chosen: () => this.showChosen(),
-      corner: cell => this.say(`first corner: ${boxWords(boxOf(cell))}. Now the other corner.`),
+      corner: cell => this.showCorner(cell),
       moved: (box, by) => this.shape('move', by, box),
     });
-    this.overlay = new Overlay(this.motifView, this.hand, this.ways);
+    const { hand } = this;
+    this.overlay = new Overlay(this.motifView, hand, this.ways);
+    this.root.querySelector('[data-corner]').addEventListener('click', () => this.hand.giveUp());
     const tell = { where: text => { where.textContent = text; }, say: text => { this.say(text); where.textContent = text; } };
     this.keyboard = new Keyboard(stage, this.motifView, this.hand, this.ways, new CellGrid(stage, this.motifView, this.hand), tell, {
       copy: () => this.copy(),
@@ -134,7 +135,8 @@ class Editor {
       },
       drag: (last, cell) => this.hand.drag(last, cell),
       release: () => this.hand.release(),
-      giveUp: () => this.hand.giveUp(),
+      giveUpPress: () => this.hand.giveUpPress(),
+      get isTapped() { return hand.isTapped; },
     }, steps => this.zoomBy(steps));
     this.shapes = new ShapePanel(this.root.querySelector('[data-shape]'), this.hand, (act, by) => this.act(act, by));
     showKeys(this.root.querySelector('[data-keys]'));
@@ -154,6 +156,15 @@ class Editor {
   showChosen() {
     this.shapes?.show();
     this.overlay?.show();
+  }
+
+  showCorner(cell) {
+    this.root.querySelector('[data-corner]').hidden = !cell;
+    this.overlay.show();
+    this.showSaving();
+    if (cell) {
+      this.say(`first corner: ${boxWords(boxOf(cell))}. Now the other corner.`);
+    }
   }
 
   /** Called by the server: the first row and end that are chosen, and how many of each; null when nothing is. */
@@ -177,13 +188,14 @@ class Editor {
   coverWith(box) {
     const { piece } = this.copied;
     if (piece) {
-      this.desk.draw(Stroke.covering(this.desk.motif, box, piece));
+      this.hand.coverWith(box, piece);
     }
     this.tell([piece ? `Covered: ${boxWords(box)}.` : 'Nothing is copied yet.']);
   }
 
   /** Asks the server to change the shape; what was chosen stays chosen where it goes. */
   async shape(what, by, chosen = this.hand.chosen) {
+    this.hand.giveUp();
     let answer = { done: false, words: ['This is not done: there is no connection. Try again when it is back.'] };
     await this.fields.ask(async () => { answer = await this.server.invokeMethodAsync('Shape', shapeRequest(what, chosen, by)) ?? answer; });
     this.hand.choose(answer.done ? chosenAfter(what, chosen, by) : chosen);
@@ -329,6 +341,7 @@ class Editor {
       failing: sender.failing || fields.failing,
       fields: fields.busy,
       typing: fields.typing,
+      cornered: this.hand.corner !== null && this.ways.way !== 'choose',
     });
     this.isSaved = kind === 'saved';
     this.goOnward();
@@ -342,6 +355,9 @@ class Editor {
   /** Leaves for another page once everything is saved: what comes next is made from what the store has. */
   leave(event) {
     const link = event.target.closest('a[data-onward]');
+    if (link) {
+      this.hand.leave();
+    }
     if (link && !this.isSaved) {
       event.preventDefault();
       event.stopPropagation();

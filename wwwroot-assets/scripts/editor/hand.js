@@ -1,6 +1,7 @@
 // What pen, finger, mouse or keys do to the motif, in whatever way they are to draw. Knows nothing of any of them: they press
 // on a cell, drag over cells and let go. All ways but the free hand go from one corner to another; where a corner was
-// pressed and let go at once, the next press sets the other one, so that nothing needs a drag.
+// pressed and let go at once, the next press sets the other one, so that nothing needs a drag. A press that becomes a drag
+// begins anew where it was pressed, so that a corner which was set by mistake never gets into it.
 
 import { boxOf, isIn, moved, stepWithin, within, wholeBox } from './box.js';
 import { cellsBetween } from './line.js';
@@ -12,7 +13,7 @@ import { Stroke } from './stroke.js';
 export const WAYS = ['free', 'line', 'box', 'outline', 'cover', 'choose'];
 
 export class Hand {
-  /** ways { way, mark, mirror }, read at each stroke; copied() is what covers, a grid or null; tell { chosen(), moved(box, by), corner(cell) }. */
+  /** ways { way, mark, mirror }, read at each stroke; copied() is what covers, a grid or null; tell { chosen(), moved(box, by), corner(cell) }, where the cell of the corner that waits is null once none does. */
   constructor(desk, ways, copied, tell) {
     this.desk = desk;
     this.ways = ways;
@@ -22,14 +23,21 @@ export class Hand {
     this.carried = null;
     this.from = null;
     this.at = null;
+    this.corner = null;
+    this.second = null;
     this.piece = null;
     this.way = null;
     this.hasMoved = false;
   }
 
-  /** Whether a first corner waits for the other one. */
+  /** Whether a shape is under way: its first corner is set, and the other one is not. */
   get waits() {
     return this.from !== null;
+  }
+
+  /** Whether a press that is let go at once means something of its own. */
+  get isTapped() {
+    return this.ways.way !== 'free';
   }
 
   get size() {
@@ -44,7 +52,8 @@ export class Hand {
   /** Presses on a cell; mark is how, where it is not that of the ways. False when there is nothing to do. */
   press(cell, mark = this.ways.mark) {
     if (this.waits) {
-      this.drag(this.at, cell);
+      this.second = { cell, mark, before: this.at };
+      this.goTo(cell);
       this.hasMoved = true;
       return true;
     }
@@ -81,11 +90,35 @@ export class Hand {
     if (last.row === cell.row && last.end === cell.end) {
       return;
     }
+    if (this.second) {
+      this.beginAnew();
+    }
+    if (!this.way) {
+      return;
+    }
     this.hasMoved = true;
-    this.at = cell;
     if (this.way === 'free') {
+      this.at = cell;
       this.desk.extend(this.images(cellsBetween(last, cell).slice(1)));
-    } else if (this.way === 'choose') {
+    } else {
+      this.goTo(cell);
+    }
+  }
+
+  // what was chosen so far is the box from the corner that is forgotten
+  beginAnew() {
+    const { cell, mark } = this.second;
+    const isChoosing = this.way === 'choose';
+    this.giveUp();
+    if (isChoosing) {
+      this.choose(null);
+    }
+    this.press(cell, mark);
+  }
+
+  goTo(cell) {
+    this.at = cell;
+    if (this.way === 'choose') {
       this.drawBox(cell);
     } else {
       this.reach(cell);
@@ -103,7 +136,27 @@ export class Hand {
       this.carried = null;
       this.choose(boxOf(this.from));
     } else if (this.way) {
-      this.tell.corner(this.from);
+      this.setCorner(this.from);
+    }
+  }
+
+  /** Gives up a press that is not let go: the corner that waited before it goes on waiting. */
+  giveUpPress() {
+    if (this.second) {
+      const { before } = this.second;
+      this.second = null;
+      this.goTo(before);
+    } else {
+      this.giveUp();
+    }
+  }
+
+  /** The page goes: what is under way is drawn, but for a corner that waits. */
+  leave() {
+    if (this.corner) {
+      this.giveUp();
+    } else {
+      this.desk.end();
     }
   }
 
@@ -121,15 +174,29 @@ export class Hand {
 
   /** Marks every cell that is chosen; the opposite is that of the cell given. */
   markChosen(cell, mark) {
+    this.giveUp();
     const box = this.chosen;
     this.desk.draw(this.strokeOf(SHAPES.box(corner(box), farCorner(box), this.size), overFor(mark, this.size.get(cell.row, cell.end))));
   }
 
   /** Puts a copy down with its lower left corner on a cell; what does not fit falls away. */
   putDown(cell, piece) {
+    this.giveUp();
     const box = within({ ...cell, lastRow: cell.row + piece.rows - 1, lastEnd: cell.end + piece.ends - 1 }, this.size);
     this.desk.draw(Stroke.covering(this.size, box, piece, 'p'));
     return box;
+  }
+
+  /** Covers a box of the motif with a piece. */
+  coverWith(box, piece) {
+    this.giveUp();
+    this.desk.draw(Stroke.covering(this.size, box, piece));
+  }
+
+  /** Chooses a box by other means than corners. */
+  chooseBox(box) {
+    this.giveUp();
+    this.choose(box);
   }
 
   choose(box) {
@@ -159,7 +226,16 @@ export class Hand {
   forget() {
     this.way = null;
     this.from = null;
+    this.second = null;
     this.carried = null;
+    this.setCorner(null);
+  }
+
+  setCorner(cell) {
+    if (cell !== this.corner) {
+      this.corner = cell;
+      this.tell.corner(cell);
+    }
   }
 
   reach(cell) {

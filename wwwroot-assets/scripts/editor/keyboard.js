@@ -69,7 +69,7 @@ export class Keyboard {
   }
 
   choose(box, at = this.at) {
-    this.hand.choose(box);
+    this.hand.chooseBox(box);
     this.go(at);
     this.tell.say(`chosen: ${boxWords(box)}`);
   }

@@ -4,8 +4,11 @@
 
 import { pinch } from './pinch.js';
 
+// CSS pixels within which a pointer still taps, where a tap means something: fingers do not keep to small cells
+const WOBBLE = 8;
+
 export class Pointer {
-  /** view: where cells lie; hand { press(cell), drag(last, cell), release(), giveUp() }; zoom(steps) makes cells larger. */
+  /** view: where cells lie; hand { press(cell), drag(last, cell), release(), giveUpPress(), isTapped }; zoom(steps) makes cells larger. */
   constructor(view, hand, zoom) {
     this.view = view;
     this.hand = hand;
@@ -39,7 +42,7 @@ export class Pointer {
       return;
     }
     event.preventDefault();
-    this.active = { id: event.pointerId, last: cell, atOnce: false };
+    this.active = { id: event.pointerId, last: cell, atOnce: false, tapAt: this.hand.isTapped ? { x: event.clientX, y: event.clientY } : null };
     this.view.canvas.setPointerCapture(event.pointerId);
   }
 
@@ -65,12 +68,23 @@ export class Pointer {
   follow(event) {
     const samples = event.getCoalescedEvents?.() ?? [];
     for (const sample of samples.length > 0 ? samples : [event]) {
+      if (this.mayTap(sample)) {
+        continue;
+      }
       const cell = this.view.cellAt(sample);
       if (cell.row !== this.active.last.row || cell.end !== this.active.last.end) {
         this.hand.drag(this.active.last, cell);
         this.active.last = cell;
       }
     }
+  }
+
+  mayTap({ clientX, clientY }) {
+    const { tapAt } = this.active;
+    if (tapAt && Math.hypot(clientX - tapAt.x, clientY - tapAt.y) > WOBBLE) {
+      this.active.tapAt = null;
+    }
+    return this.active.tapAt !== null;
   }
 
   // each finger moves the chart by its share
@@ -118,7 +132,7 @@ export class Pointer {
   giveUp() {
     if (this.active) {
       this.active = null;
-      this.hand.giveUp();
+      this.hand.giveUpPress();
     }
   }
 }

@@ -13,7 +13,7 @@ export class ShapePanel {
     root.addEventListener('click', event => {
       const { act: name, choose } = event.target.closest('button')?.dataset ?? {};
       if (choose) {
-        hand.choose(choose === 'all' ? wholeBox(hand.size) : null);
+        hand.chooseBox(choose === 'all' ? wholeBox(hand.size) : null);
       } else if (name) {
         const [word, by = '0,0'] = name.split(':');
         const [rows, ends] = by.split(',').map(Number);
@@ -47,7 +47,7 @@ export class ShapePanel {
     const whole = wholeBox(this.hand.size);
     const value = (name, otherwise) => (/^\d+$/.test(this.fields[name].value.trim()) ? Number(this.fields[name].value) - 1 : otherwise);
     const corner = { row: value('row', whole.row), end: value('end', whole.end) };
-    this.hand.choose(within(boxOf(corner, { row: value('lastRow', whole.lastRow), end: value('lastEnd', whole.lastEnd) }), this.hand.size));
+    this.hand.chooseBox(within(boxOf(corner, { row: value('lastRow', whole.lastRow), end: value('lastEnd', whole.lastEnd) }), this.hand.size));
   }
 }
 
