@@ -28,7 +28,7 @@ internal static class PhotoEndpoints
 
     private static async Task<IResult> GetAsync(string id, HttpContext http, PhotoRoom room) =>
         await MyPatterns.OpenAsync(id, http, room.Workroom) is { } pattern
-            ? await PageAsync(http, room, pattern, PhotoForm.Blank, [], StatusCodes.Status200OK)
+            ? await PageAsync(http, room, pattern, PhotoForm.Blank, null, [], StatusCodes.Status200OK)
             : Results.NotFound();
 
     private static async Task<IResult> FileAsync(string id, string hash, HttpContext http, PhotoDesk photos)
@@ -71,7 +71,7 @@ internal static class PhotoEndpoints
         problems.AddRange(wrong);
         return problems.Count == 0
             ? new SeeOther(Address(pattern.Id))
-            : await PageAsync(http, room, pattern, typed, problems, StatusCodes.Status422UnprocessableEntity);
+            : await PageAsync(http, room, pattern, typed, null, problems, StatusCodes.Status422UnprocessableEntity);
     }
 
     /// <summary>The hash of the photo that was made and kept; empty, and what is wrong, when there is none.</summary>
@@ -133,7 +133,7 @@ internal static class PhotoEndpoints
 
         return problems.Count == 0
             ? new SeeOther(Address(pattern.Id))
-            : await PageAsync(http, room, pattern, typed, problems, StatusCodes.Status422UnprocessableEntity);
+            : await PageAsync(http, room, pattern, typed, typed.Hash, problems, StatusCodes.Status422UnprocessableEntity);
     }
 
     // by the open pattern, so that windows of the editor hear of it, and undo takes it back
@@ -151,13 +151,14 @@ internal static class PhotoEndpoints
             };
     }
 
-    private static async Task<IResult> PageAsync(HttpContext http, PhotoRoom room, OpenPattern pattern, PhotoForm typed, IReadOnlyList<FieldProblem> problems, int status) => new HtmlPage<PhotosPage>(
+    private static async Task<IResult> PageAsync(HttpContext http, PhotoRoom room, OpenPattern pattern, PhotoForm typed, string? changed, IReadOnlyList<FieldProblem> problems, int status) => new HtmlPage<PhotosPage>(
         new Dictionary<string, object?>(StringComparer.Ordinal)
         {
             [nameof(PhotosPage.Maker)] = await http.MakerAsync(room.Makers),
             [nameof(PhotosPage.Pattern)] = pattern,
             [nameof(PhotosPage.Kept)] = await room.Photos.ListAsync(http.User.Maker(), pattern.Id, http.RequestAborted) ?? [],
             [nameof(PhotosPage.Typed)] = typed,
+            [nameof(PhotosPage.Changed)] = changed,
             [nameof(PhotosPage.Problems)] = problems,
         },
         status);

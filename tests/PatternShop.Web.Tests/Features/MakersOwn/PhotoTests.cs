@@ -127,6 +127,31 @@ public sealed class PhotoTests(SharedShop shared) : IClassFixture<SharedShop>
     }
 
     [Fact]
+    public async Task Words_that_are_refused_stay_in_the_form_in_which_they_were_typed()
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth);
+        var path = $"/studio/patterns/{shop.Id}/photos";
+        await UploadAsync(shop.Maker, path, Sample, ("Caption", "One"), ("Row", ""));
+        var again = await UploadAsync(shop.Maker, path, Sample, ("Caption", "Another"), ("Row", "2"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, again.Status);
+        Assert.Equal(("One", ""), Typed(again, "photo-1"));
+        Assert.Equal(("Another", "2"), Typed(again, "field"));
+        Assert.NotNull(again.Html.QuerySelector("#field-file-wrong"));
+        Assert.Equal("#field-file", Assert.Single(again.Html.QuerySelectorAll(".wrong-box a")).GetAttribute("href"));
+        Assert.Empty(again.Html.QuerySelectorAll(".photo-list [aria-invalid], .photo-list .wrong"));
+        Assert.Null(again.Html.QuerySelector($"form[action='{path}'] input[name=Hash]"));
+        Assert.Empty(PageRules.Faults(again.Html));
+        var one = Assert.Single((await OpenAsync(shop)).Document.Photos);
+        Assert.Equal("One", one.Caption);
+
+        var changed = await shop.Maker.PostAsync(path, path + "/change", ("Hash", one.Hash), ("Caption", "First"), ("Row", "four"));
+        Assert.Equal(("First", "four"), Typed(changed, "photo-1"));
+        Assert.Equal(("", ""), Typed(changed, "field"));
+        Assert.Equal("#photo-1-row", Assert.Single(changed.Html.QuerySelectorAll(".wrong-box a")).GetAttribute("href"));
+        Assert.Empty(PageRules.Faults(changed.Html));
+    }
+
+    [Fact]
     public async Task Words_change_order_changes_and_photos_go_and_undo_brings_them_back()
     {
         await using var shop = await IssuedShop.OpenAsync(Cloth);
@@ -150,6 +175,10 @@ public sealed class PhotoTests(SharedShop shared) : IClassFixture<SharedShop>
         Assert.Equal(2, seat.View.Document.Photos.Count);
         Assert.Equal(HttpStatusCode.OK, (await shop.Maker.GetAsync($"{path}/{two.Hash}.jpg")).Status);
     }
+
+    private static (string Caption, string Row) Typed(Reply page, string form) => (
+        page.Html.QuerySelector($"#{form}-caption")!.GetAttribute("value") ?? "",
+        page.Html.QuerySelector($"#{form}-row")!.GetAttribute("value") ?? "");
 
     private static (HttpStatusCode, string?) Sent(Reply reply) => (reply.Status, reply.Location);
 
