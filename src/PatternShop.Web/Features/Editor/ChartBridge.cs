@@ -13,20 +13,30 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
     private DotNetObjectReference<ChartBridge>? _self;
     private IJSObjectReference? _editor;
     private long _told;
+    private bool _lacksAll;
+    private bool _isGone;
 
+    /// <summary>Whether it was opened, or is about to be.</summary>
     public bool IsOpen { get; private set; }
 
     /// <summary>Opens the pattern in the script, on the element that holds the page.</summary>
+    /// <exception cref="TimeoutException">The script did not answer in time.</exception>
     public async Task OpenAsync(ElementReference root)
     {
         IsOpen = true;
-        _self = DotNetObjectReference.Create(this);
-        await using var module = await js.InvokeAsync<IJSObjectReference>("import", Script);
-        feed.Client = await module.InvokeAsync<string>("clientId");
-        _told = seat.View.Revision;
-        _editor = await module.InvokeAsync<IJSObjectReference>("open", root, _self, seat.Session.Id.Value, feed.Whole(seat.View));
-        editing.Chosen = ChosenAsync;
-        Tell();
+        try
+        {
+            await OpenScriptAsync(root);
+        }
+        catch (Exception end) when (end is JSDisconnectedException || (_isGone && IsEnd(end)))
+        {
+            LogGone(log, seat.Session.Id.Value);
+        }
+        catch (TaskCanceledException late)
+        {
+            // the framework takes a cancelled task for no fault: the page would say for ever that it opens
+            throw new TimeoutException("The script of the editor did not answer.", late);
+        }
     }
 
     /// <summary>A stroke of this window, or one that a page which is gone has left behind.</summary>
@@ -74,18 +84,24 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
 
     /// <summary>Sends everything to a window that may have missed something.</summary>
     [JSInvokable]
-    public void Resync() => Send(feed.Whole(seat.View));
+    public void Resync()
+    {
+        _lacksAll = true;
+        Tell();
+    }
 
     /// <summary>Tells the script what it lacks, if anything.</summary>
     public void Tell()
     {
-        if (_editor is not null && (_answers.Count > 0 || _told != seat.View.Revision))
+        if (_editor is { } editor && (_lacksAll || _answers.Count > 0 || _told != seat.View.Revision))
         {
             var view = seat.View;
             AnsweredStroke[] answers = [.. _answers];
+            var update = _lacksAll ? feed.Whole(view, answers) : feed.Next(view, answers);
             _answers.Clear();
-            _told = view.Revision;
-            Send(feed.Next(view, answers));
+            (_told, _lacksAll) = (view.Revision, false);
+            // nothing waits for the script: what a broken connection swallows it asks for again
+            _ = Quietly(async () => await editor.InvokeVoidAsync("receive", update));
         }
     }
 
@@ -101,26 +117,51 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
 
     public async ValueTask DisposeAsync()
     {
+        _isGone = true;
         _self?.Dispose();
         if (_editor is { } editor)
         {
-            await Quietly(async () =>
-            {
-                await editor.InvokeVoidAsync("close");
-                await editor.DisposeAsync();
-            });
+            _editor = null;
+            await CloseAsync(editor);
         }
     }
 
-    private async Task<CellRectangle?> ChosenAsync() => await _editor!.InvokeAsync<int[]?>("chosenCells") is [var row, var end, var rows, var ends]
-        ? new CellRectangle(row, end, rows, ends)
-        : null;
+    private async Task OpenScriptAsync(ElementReference root)
+    {
+        await using var module = await js.InvokeAsync<IJSObjectReference>("import", Script);
+        feed.Client = await module.InvokeAsync<string>("clientId");
+        if (_isGone)
+        {
+            return;
+        }
+
+        _self = DotNetObjectReference.Create(this);
+        _told = seat.View.Revision;
+        var editor = await module.InvokeAsync<IJSObjectReference>("open", root, _self, seat.Session.Id.Value, feed.Whole(seat.View, []));
+        if (_isGone)
+        {
+            await CloseAsync(editor);
+            return;
+        }
+
+        _editor = editor;
+        editing.Chosen = ChosenAsync;
+        Tell();
+    }
+
+    private Task CloseAsync(IJSObjectReference editor) => Quietly(async () =>
+    {
+        await editor.InvokeVoidAsync("close");
+        await editor.DisposeAsync();
+    });
+
+    private async Task<CellRectangle?> ChosenAsync() =>
+        _editor is { } editor && await editor.InvokeAsync<int[]?>("chosenCells") is [var row, var end, var rows, var ends]
+            ? new CellRectangle(row, end, rows, ends)
+            : null;
 
     private static Acknowledgement.Refused Unreadable() =>
         new([new Problem("", "/motif", 0, 0, "It cannot be read.", "Draw it again.")]);
-
-    // Nothing waits for the script: what a broken connection swallows it asks for again.
-    private void Send(ChartUpdate update) => _ = Quietly(async () => await _editor!.InvokeVoidAsync("receive", update));
 
     private async Task Quietly(Func<Task> call)
     {
@@ -128,7 +169,7 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
         {
             await call();
         }
-        catch (Exception end) when (end is JSDisconnectedException or TaskCanceledException or ObjectDisposedException)
+        catch (Exception end) when (IsEnd(end))
         {
             LogGone(log, seat.Session.Id.Value);
         }
@@ -137,6 +178,8 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
             LogFault(log, seat.Session.Id.Value, fault);
         }
     }
+
+    private static bool IsEnd(Exception end) => end is JSDisconnectedException or TaskCanceledException or ObjectDisposedException;
 
     [LoggerMessage(Level = LogLevel.Debug, Message = "A window on pattern {Pattern} went away")]
     private static partial void LogGone(ILogger log, string pattern);

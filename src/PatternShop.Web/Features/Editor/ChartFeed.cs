@@ -17,10 +17,10 @@ internal sealed class ChartFeed(Wording wording)
     public string Client { get; set; } = "";
 
     /// <summary>Everything, for a window that has nothing or may have missed something.</summary>
-    public ChartUpdate Whole(PatternView view)
+    public ChartUpdate Whole(PatternView view, IReadOnlyList<AnsweredStroke> answers)
     {
         (_known, _plan) = (null, null);
-        return Next(view, []);
+        return Next(view, answers);
     }
 
     /// <summary>What the window lacks of the present state when it has heard of the answers.</summary>

@@ -12,8 +12,9 @@ public sealed partial class EditorPage : IAsyncDisposable
     private PatternSeat? _seat;
     private Editing? _editing;
     private ChartBridge? _bridge;
+    private readonly CatchUp _shown = new();
     private bool _isMissing;
-    private bool _isShowing;
+    private bool _isGone;
 
     [Parameter]
     public string Id { get; set; } = "";
@@ -40,7 +41,7 @@ public sealed partial class EditorPage : IAsyncDisposable
     {
         var user = (await Authentication.GetAuthenticationStateAsync()).User;
         _seat = MakerPrincipal.Of(user) is { } maker && PatternId.TryParse(Id, out var id)
-            ? await Patterns.JoinAsync(maker.Id, maker.Stamp, id, () => _ = InvokeAsync(ShowAsync))
+            ? await Patterns.JoinAsync(maker.Id, maker.Stamp, id, () => _ = InvokeAsync(HearAsync))
             : null;
         if (_seat is null)
         {
@@ -48,10 +49,19 @@ public sealed partial class EditorPage : IAsyncDisposable
             return;
         }
 
-        await _seat.View.PrepareAsync();
+        if (_isGone)
+        {
+            _seat.Dispose();
+            return;
+        }
+
+        var view = _seat.View;
+        await view.PrepareAsync();
         var fields = new FieldEdits(_seat, Names.Next());
-        _editing = new Editing(_seat.View, fields, ShowAsync, areas => _bridge?.Mark(areas));
+        _editing = new Editing(view, fields, ShowAsync, areas => _bridge?.Mark(areas));
         _bridge = new ChartBridge(Script, _seat, _editing, fields, new ChartFeed(Words), Log);
+        // what another window did meanwhile could not be shown yet
+        await ShowAsync();
     }
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
@@ -64,6 +74,7 @@ public sealed partial class EditorPage : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        _isGone = true;
         _seat?.Dispose();
         if (_bridge is not null)
         {
@@ -71,26 +82,36 @@ public sealed partial class EditorPage : IAsyncDisposable
         }
     }
 
+    // nobody waits for what another window does: a failure would go unseen, and the page stay as it was
+    private async Task HearAsync()
+    {
+        try
+        {
+            await ShowAsync();
+        }
+        catch (Exception failure)
+        {
+            await DispatchExceptionAsync(failure);
+        }
+    }
+
     // The script is told at once; the words follow as fast as they can be worked out, always those of the newest state.
     private async Task ShowAsync()
     {
-        _bridge!.Tell();
-        if (_isShowing)
+        if (_isGone || (_seat, _editing, _bridge) is not ({ } seat, { } editing, { } bridge))
         {
             return;
         }
 
-        _isShowing = true;
-        while (_editing!.View.Revision != _seat!.View.Revision)
+        bridge.Tell();
+        await _shown.RunAsync(() => editing.View.Revision != seat.View.Revision, async () =>
         {
-            var view = _seat.View;
+            var view = seat.View;
             await view.PrepareAsync();
-            _editing.View = view;
+            editing.View = view;
             StateHasChanged();
-        }
-
-        _isShowing = false;
-        if (_editing.IsSignedOut)
+        });
+        if (editing.IsSignedOut)
         {
             StateHasChanged();
         }

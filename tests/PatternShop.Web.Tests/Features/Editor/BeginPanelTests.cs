@@ -52,6 +52,21 @@ public sealed class BeginPanelTests(SharedBench shared) : IClassFixture<SharedBe
     }
 
     [Fact]
+    public async Task What_is_covered_is_covered_with_the_weave_that_was_shown_when_it_was_asked_for()
+    {
+        await using var panel = await PanelHost<BeginPanel>.OpenAsync(shared.Bench, Blank);
+        var chosen = new TaskCompletionSource<CellRectangle?>();
+        panel.Editing.Chosen = () => chosen.Task;
+        var cover = panel.PressAsync("Cover what is chosen");
+        await panel.ChooseAsync("Weave", "satin");
+        await panel.TypeAsync("Ends", "6");
+        Assert.Empty(panel.Page.FindAll(".begin-chart"));
+        chosen.SetResult(new CellRectangle(1, 2, 2, 3));
+        await cover;
+        Assert.Equal(GridText.Read("......", "..x.x.", "...x..", "......"), panel.Document.Motif);
+    }
+
+    [Fact]
     public void Every_way_to_begin_makes_a_weave_and_all_are_different()
     {
         var written = new BegunText(Rows: "o3 u1 / u4", Cells: "x\t\tx", Filled: Stroke.Over, CellsOne: RowOne.Top);

@@ -15,7 +15,7 @@ public sealed class ChartFeedTests
         {
             var (feed, script) = (new ChartFeed(Wording.English) { Client = "me" }, new Script());
             var document = c.Document;
-            script.Receive(feed.Whole(View(document, 1)));
+            script.Receive(feed.Whole(View(document, 1), []));
             foreach (var (at, edit) in c.Edits.Index())
             {
                 if (edit.Apply(document) is EditResult.Done done)
@@ -33,7 +33,7 @@ public sealed class ChartFeedTests
     {
         var document = Charts.Document(Charts.Diamond);
         var feed = new ChartFeed(Wording.English) { Client = "me" };
-        feed.Whole(View(document, 1));
+        feed.Whole(View(document, 1), []);
         var stroke = TestBench.Stroke(document.Motif, (0, 1, true));
         var after = document with { Motif = document.Motif.With(stroke.Cells, stroke.Over) };
         var update = feed.Next(View(after, 2), [new AnsweredStroke(new SettledStroke("me", 1, "saved", ""), stroke)]);
@@ -46,10 +46,10 @@ public sealed class ChartFeedTests
     {
         var document = Charts.Document(Charts.Diamond);
         var feed = new ChartFeed(Wording.English);
-        Assert.NotNull(feed.Whole(View(document, 1)).Piece);
+        Assert.NotNull(feed.Whole(View(document, 1), []).Piece);
         Assert.Null(feed.Next(View(document with { Title = "Other" }, 2), []).Piece);
         Assert.NotNull(feed.Next(View(document with { Width = document.Width with { Repeats = 2 } }, 3), []).Piece);
-        Assert.NotNull(feed.Whole(View(document with { Width = document.Width with { Repeats = 2 } }, 3)).Piece);
+        Assert.NotNull(feed.Whole(View(document with { Width = document.Width with { Repeats = 2 } }, 3), []).Piece);
     }
 
     [Fact]

@@ -53,18 +53,70 @@ public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBe
         Assert.Empty(page.FindAll("[data-motif]"));
     }
 
-    private static BunitContext Context(TestBench bench, Maker? maker)
+    [Fact]
+    public async Task What_another_window_does_while_the_page_opens_is_shown()
+    {
+        var bench = shared.Bench;
+        var id = await bench.PatternAsync(Diamond);
+        using var other = await bench.SitAsync(id);
+        await using var context = Context(bench, bench.Maker, () => other.Session.Seats.TellOthers(other));
+        var page = context.Render<EditorPage>(one => one.Add(editor => editor.Id, id.ToString()));
+        page.WaitForElement("table.rows");
+        var before = page.Find("table.rows").TextContent;
+        await new FieldEdits(other, "another window").MakeAsync(TestBench.Stroke(Diamond.Motif, (0, 0, !Diamond.Motif[0, 0])));
+        page.WaitForAssertion(() => Assert.NotEqual(before, page.Find("table.rows").TextContent));
+    }
+
+    [Fact]
+    public async Task A_page_that_goes_while_it_opens_leaves_no_pattern_open()
+    {
+        var bench = shared.Bench;
+        var id = await bench.PatternAsync(Diamond);
+        var open = bench.Patterns.Count;
+        var user = new TaskCompletionSource<AuthenticationState>();
+        await using var context = Context(bench, bench.Maker);
+        context.Services.AddSingleton<AuthenticationStateProvider>(new LateUser(user.Task));
+        context.Render<EditorPage>(one => one.Add(editor => editor.Id, id.ToString()));
+        await context.DisposeComponentsAsync();
+        user.SetResult(new AuthenticationState(MakerPrincipal.Make(bench.Maker.Id, bench.Maker.Stamp)));
+        using var after = await bench.SitAsync(await bench.PatternAsync(Diamond));
+        await after.SubmitAsync("after", 1, 0, new SetWords(Title: "After"));
+        // the page takes its seat before it sees that it is gone
+        for (var look = 0; look < 200 && bench.Patterns.Count != open + 1; look++)
+        {
+            await bench.StoredAsync(id);
+        }
+
+        Assert.Equal(open + 1, bench.Patterns.Count);
+    }
+
+    private static BunitContext Context(TestBench bench, Maker? maker, Action? named = null)
     {
         var context = new BunitContext();
         context.JSInterop.Mode = JSRuntimeMode.Loose;
         context.Services.AddMudServices();
         context.Services.AddSingleton(Wording.English);
         context.Services.AddSingleton(bench.Patterns);
-        context.Services.AddSingleton(RandomNumberGenerator.Create());
+        context.Services.AddSingleton<RandomNumberGenerator>(new NamesOfWindows(named ?? (() => { })));
         context.Services.AddSingleton<WindowNames>();
         context.Services.AddSingleton<TimeProvider>(new HandClock());
         context.Services.AddSingleton<AuthenticationStateProvider>(new SignedIn(maker));
         return context;
+    }
+
+    /// <summary>Asked for the name of the page's fields once the page has its seat, before it has a script.</summary>
+    private sealed class NamesOfWindows(Action asked) : RandomNumberGenerator
+    {
+        public override void GetBytes(byte[] data)
+        {
+            asked();
+            Fill(data);
+        }
+    }
+
+    private sealed class LateUser(Task<AuthenticationState> user) : AuthenticationStateProvider
+    {
+        public override Task<AuthenticationState> GetAuthenticationStateAsync() => user;
     }
 
     private sealed class SignedIn(Maker? maker) : AuthenticationStateProvider
