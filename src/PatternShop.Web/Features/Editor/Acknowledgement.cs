@@ -23,7 +23,7 @@ internal abstract record Acknowledgement
     /// <param name="Problems">Everything that is wrong; at least one.</param>
     public sealed record Refused(Sequence<Problem> Problems) : Acknowledgement;
 
-    /// <summary>There is nothing to undo or redo.</summary>
+    /// <summary>There is nothing to undo, redo or change.</summary>
     public sealed record Nothing : Acknowledgement;
 
     /// <summary>The maker has no such pattern any more.</summary>

@@ -42,9 +42,22 @@ public abstract class EditPanel : ComponentBase
     private protected virtual object Seen() => (Document with { Motif = Nothing }, Document.Motif.Rows, Document.Motif.Columns, Problems, Consequences);
 
     /// <summary>Makes an edit; false when it was not made, and the panel says why.</summary>
-    private protected async Task<bool> MakeAsync(Edit edit)
+    private protected Task<bool> MakeAsync(Edit edit) => AfterAsync(Editing.MakeAsync(edit));
+
+    /// <summary>Makes an edit of what stands once the edits before are made: the fields of a panel may be typed faster than they are saved.</summary>
+    private protected Task<bool> MakeAsync(Func<PatternDocument, Edit?> edit) => AfterAsync(Editing.MakeAsync(edit));
+
+    /// <summary>What is wrong with a field, and what to do; null when nothing is.</summary>
+    private protected string? ProblemAt(string pointer) =>
+        Problems.FirstOrDefault(problem => Concerns(problem, pointer)) is { } problem ? $"{problem.What} {problem.Remedy}" : null;
+
+    /// <summary>Problems that none of the fields shows.</summary>
+    private protected IEnumerable<Problem> ProblemsBeside(params string[] pointers) =>
+        Problems.Where(problem => !Array.Exists(pointers, pointer => Concerns(problem, pointer)));
+
+    private async Task<bool> AfterAsync(Task<Acknowledgement> edit)
     {
-        var acknowledgement = await Editing.MakeAsync(edit);
+        var acknowledgement = await edit;
         Consequences = acknowledgement is Acknowledgement.Saved saved ? saved.Consequences : [];
         Problems = acknowledgement switch
         {
@@ -57,14 +70,6 @@ public abstract class EditPanel : ComponentBase
         StateHasChanged();
         return Problems.Count == 0;
     }
-
-    /// <summary>What is wrong with a field, and what to do; null when nothing is.</summary>
-    private protected string? ProblemAt(string pointer) =>
-        Problems.FirstOrDefault(problem => Concerns(problem, pointer)) is { } problem ? $"{problem.What} {problem.Remedy}" : null;
-
-    /// <summary>Problems that none of the fields shows.</summary>
-    private protected IEnumerable<Problem> ProblemsBeside(params string[] pointers) =>
-        Problems.Where(problem => !Array.Exists(pointers, pointer => Concerns(problem, pointer)));
 
     private static bool Concerns(Problem problem, string pointer) =>
         problem.Pointer == pointer || problem.Pointer.StartsWith(pointer + "/", StringComparison.Ordinal);

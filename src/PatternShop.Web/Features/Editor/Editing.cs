@@ -20,6 +20,9 @@ internal sealed class Editing(PatternView view, FieldEdits fields, Func<Task> sh
 
     public Task<Acknowledgement> MakeAsync(Edit edit) => AfterAsync(fields.MakeAsync(edit));
 
+    /// <summary>Makes an edit of the document as it stands once the edits before are made; null when there is nothing to change.</summary>
+    public Task<Acknowledgement> MakeAsync(Func<PatternDocument, Edit?> edit) => AfterAsync(fields.MakeAsync(edit));
+
     public Task<Acknowledgement> UndoAsync() => AfterAsync(fields.UndoAsync());
 
     public Task<Acknowledgement> RedoAsync() => AfterAsync(fields.RedoAsync());

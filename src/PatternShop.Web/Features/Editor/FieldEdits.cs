@@ -11,6 +11,10 @@ internal sealed class FieldEdits(PatternSeat seat, string client)
 
     public Task<Acknowledgement> MakeAsync(Edit edit) => Keep(seat.SubmitAsync(client, ++_sequence, 0, edit));
 
+    /// <summary>Makes an edit of the document as it stands once everything is answered that was asked before, so that fields which are typed fast do not undo each other.</summary>
+    /// <param name="edit">The edit of a document; null when there is nothing to change.</param>
+    public Task<Acknowledgement> MakeAsync(Func<PatternDocument, Edit?> edit) => Keep(MakeAfterAsync(Task.WhenAll(_open), edit));
+
     public Task<Acknowledgement> UndoAsync() => Keep(seat.UndoAsync(client, ++_sequence));
 
     public Task<Acknowledgement> RedoAsync() => Keep(seat.RedoAsync(client, ++_sequence));
@@ -20,6 +24,13 @@ internal sealed class FieldEdits(PatternSeat seat, string client)
     {
         await Task.WhenAll(_open);
         return _last is { IsOpen: true } open ? open : null;
+    }
+
+    // whoever asked before hears of a failure, not whoever asks for this
+    private async Task<Acknowledgement> MakeAfterAsync(Task before, Func<PatternDocument, Edit?> edit)
+    {
+        await before.ConfigureAwait(ConfigureAwaitOptions.ContinueOnCapturedContext | ConfigureAwaitOptions.SuppressThrowing);
+        return edit(seat.View.Document) is { } made ? await seat.SubmitAsync(client, ++_sequence, 0, made) : new Acknowledgement.Nothing();
     }
 
     private Task<Acknowledgement> Keep(Task<Acknowledgement> edit)

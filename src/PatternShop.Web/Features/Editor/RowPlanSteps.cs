@@ -11,6 +11,12 @@ internal static class RowPlanSteps
     public static Sequence<T> With<T>(Sequence<T> items, int at, T item) =>
         items.Index().Select(one => one.Index == at ? item : one.Item).ToSequence();
 
+    /// <summary>The items with one changed; the same when there is no such item.</summary>
+    public static Sequence<T> Changed<T>(Sequence<T> items, int at, Func<T, T> change) => at < items.Count ? With(items, at, change(items[at])) : items;
+
+    /// <summary>Takes an item out of a list that is as long as whoever asked for it saw it: a button that is pressed twice takes out one.</summary>
+    public static Func<Sequence<T>, Sequence<T>> Removal<T>(int count, int at) => items => items.Count == count ? Without(items, at) : items;
+
     public static Sequence<T> Without<T>(Sequence<T> items, int at) =>
         items.Index().Where(one => one.Index != at).Select(one => one.Item).ToSequence();
 

@@ -48,6 +48,19 @@ internal sealed class PanelHost<TPanel> : IAsyncDisposable
     /// <summary>Types into the field with a label and leaves it.</summary>
     public Task TypeAsync(string label, string text) => Page.Find($"#{IdOf(label)}").ChangeAsync(new ChangeEventArgs { Value = text });
 
+    /// <summary>Types into a second field before the change of the first is in the store.</summary>
+    public async Task TypeBothAsync(TestBench bench, (string Label, string Text) first, (string Label, string Text) second)
+    {
+        using var gate = new ManualResetEventSlim();
+        var asked = bench.Time.HoldAsync(gate);
+        var before = TypeAsync(first.Label, first.Text);
+        await asked;
+        var after = TypeAsync(second.Label, second.Text);
+        bench.Time.Go();
+        gate.Set();
+        await Task.WhenAll(before, after);
+    }
+
     /// <summary>Chooses what reads so in the list with a label.</summary>
     public Task ChooseAsync(string label, string words)
     {

@@ -52,6 +52,20 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
     }
 
     [Fact]
+    public async Task Fields_of_one_panel_do_not_undo_each_other_however_fast_they_are_typed()
+    {
+        await using var width = await PanelHost<WidthPanel>.OpenAsync(shared.Bench, Diamond);
+        await width.TypeBothAsync(shared.Bench, ("Repeats across", "2"), ("Balance ends", "3"));
+        Assert.Equal(Diamond.Width with { Repeats = 2, Balance = 3 }, width.Document.Width);
+        await using var motif = await PanelHost<MotifPanel>.OpenAsync(shared.Bench, Diamond);
+        await motif.TypeBothAsync(shared.Bench, ("Ends", "12"), ("Rows", "10"));
+        Assert.Equal((10, 12), (motif.Document.Motif.Rows, motif.Document.Motif.Columns));
+        await using var gauge = await PanelHost<GaugePanel>.OpenAsync(shared.Bench, Diamond);
+        await gauge.TypeBothAsync(shared.Bench, ("Ends", "7"), ("Rows", "9"));
+        Assert.Equal((7m, 9m), (gauge.Document.Gauge.Sett.Amount, gauge.Document.Gauge.Rows.Amount));
+    }
+
+    [Fact]
     public async Task Floating_selvedges_come_change_and_go()
     {
         await using var panel = await PanelHost<EdgesPanel>.OpenAsync(shared.Bench, Diamond);

@@ -57,6 +57,47 @@ public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<Shared
     }
 
     [Fact]
+    public async Task From_and_to_do_not_move_each_other_however_fast_they_are_typed()
+    {
+        await using var panel = await OpenAsync(Diamond);
+        await panel.TypeBothAsync(shared.Bench, ("Chart rows from", "3"), ("to", "6"));
+        Assert.Equal([new ChartRows(3, 6, 1)], panel.Document.Rows.Steps);
+        await using var repeat = await OpenAsync(Diamond, new Repeat(2, [new ChartRows(1, 8, 1)]));
+        await repeat.TypeBothAsync(shared.Bench, ("to", "2"), ("Repeat, times", "3"));
+        Assert.Equal([new Repeat(3, [new ChartRows(1, 2, 1)])], repeat.Document.Rows.Steps);
+        Assert.Equal(("1", "2", "3"), (repeat.ValueOf("Chart rows from"), repeat.ValueOf("to"), repeat.ValueOf("Repeat, times")));
+    }
+
+    [Fact]
+    public async Task A_from_above_its_to_stays_and_is_said_to_go_down()
+    {
+        await using var panel = await OpenAsync(Diamond, new ChartRows(1, 3, 1));
+        Assert.Empty(panel.Page.FindAll(".downwards"));
+        await panel.TypeAsync("Chart rows from", "7");
+        Assert.Equal([new ChartRows(7, 3, 1)], panel.Document.Rows.Steps);
+        Assert.Equal(("7", "3"), (panel.ValueOf("Chart rows from"), panel.ValueOf("down to")));
+        Assert.Equal("Woven downwards: row 7 first, row 3 last.", panel.Page.Find(".downwards").TextContent);
+        await panel.TypeAsync("down to", "8");
+        Assert.Equal([new ChartRows(7, 8, 1)], panel.Document.Rows.Steps);
+        Assert.Empty(panel.Page.FindAll(".downwards"));
+    }
+
+    [Fact]
+    public async Task A_step_is_removed_once_though_its_button_is_pressed_twice()
+    {
+        await using var panel = await OpenAsync(Diamond, new ChartRows(1, 8, 1), new PlainRows(2, 1), new PlainRows(4, 1));
+        using var gate = new ManualResetEventSlim();
+        var asked = shared.Bench.Time.HoldAsync(gate);
+        var once = panel.PressAsync("Remove step 1");
+        await asked;
+        var twice = panel.PressAsync("Remove step 1");
+        shared.Bench.Time.Go();
+        gate.Set();
+        await Task.WhenAll(once, twice);
+        Assert.Equal([new PlainRows(2, 1), new PlainRows(4, 1)], panel.Document.Rows.Steps);
+    }
+
+    [Fact]
     public async Task Several_wefts_are_chosen_step_by_step()
     {
         await using var panel = await OpenAsync(Diamond);

@@ -78,6 +78,14 @@ public sealed class OwnPanelTests(SharedBench shared) : IClassFixture<SharedBenc
     }
 
     [Fact]
+    public async Task Fields_of_a_video_do_not_undo_each_other_however_fast_they_are_typed()
+    {
+        await using var panel = await PanelHost<VideosPanel>.OpenAsync(shared.Bench, Diamond with { Videos = [new Video("https://films.example/turn", "The turn", null)] });
+        await panel.TypeBothAsync(shared.Bench, ("Video 1: address", "https://films.example/edge"), ("Chart row (empty: the whole pattern)", "4"));
+        Assert.Equal([new Video("https://films.example/edge", "The turn", 4)], panel.Document.Videos);
+    }
+
+    [Fact]
     public void The_page_marks_what_the_maker_says_at_a_row_and_links_without_loading()
     {
         using var bunit = SheetTests.Context();
