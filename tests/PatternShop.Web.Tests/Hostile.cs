@@ -13,7 +13,7 @@ internal static class Hostile
     public const string Stitch = """</text></svg><script>alert('s')</script>""";
 
     public static PatternDocument Document { get; } =
-        Charts.Document(Charts.Diamond, repeats: 2, balance: 1, steps: [new EdgeStitch(Stitch, StitchYarn.Own, 1, Side.Left, 1), new ChartRows(1, 8, 1)]) with
+        Charts.Document(Charts.TenEndDiamond, repeats: 2, balance: 1, steps: [new EdgeStitch(Stitch, StitchYarn.Own, 1, Side.Left, 1), new ChartRows(1, 10, 1)]) with
         {
             Title = Title,
             Notes = Notes,

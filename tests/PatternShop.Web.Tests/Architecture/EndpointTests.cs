@@ -212,7 +212,7 @@ public sealed class EndpointTests
 
     private static async Task<Patterns> PatternsAsync(TestShop shop, Visitor maker)
     {
-        var document = Charts.Document(Charts.Diamond) with { Title = "Secret cloth" };
+        var document = Charts.Document(Charts.TenEndDiamond) with { Title = "Secret cloth" };
         var (issued, fresh, other, hidden) = (await shop.PatternAsync(document), await shop.PatternAsync(document), await shop.PatternAsync(document), await shop.PatternAsync(document));
         await TestShop.IssueAsync(maker, issued);
         await TestShop.IssueAsync(maker, hidden);

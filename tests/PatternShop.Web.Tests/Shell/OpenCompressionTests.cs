@@ -12,7 +12,7 @@ public sealed class OpenCompressionTests
     [InlineData("https")]
     public async Task What_may_be_kept_is_compressed_and_nothing_else_is(string scheme)
     {
-        await using var shop = await IssuedShop.OpenAsync(Charts.Document(Charts.Diamond), "--PatternShop:KnownProxies=127.0.0.1");
+        await using var shop = await IssuedShop.OpenAsync(Charts.Document(Charts.TenEndDiamond), "--PatternShop:KnownProxies=127.0.0.1");
         var studio = $"/studio/patterns/{shop.Id}/preview";
         var preview = "/preview/" + (await shop.Maker.FillAsync(studio, studio)).Location!.Split('=')[1];
         var sent = await shop.Reader.FillAsync(shop.Page + "/v/1/report", shop.Page + "/v/1/report", ("Text", "Wrong."));

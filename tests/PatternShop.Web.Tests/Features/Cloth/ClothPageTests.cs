@@ -8,7 +8,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class ClothPageTests
 {
-    private static readonly PatternDocument Striped = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with
+    private static readonly PatternDocument Striped = Charts.DiamondPiece with
     {
         Title = "Harbour lights",
         Cloth = ClothLook.Plain with { Warp = new YarnLook(new Thickness(2, ThicknessUnit.Millimetres), "white"), Wefts = [new YarnLook(null, "rust")], Ends = [new ColourRun(6, "blue"), new ColourRun(2, "sea")], Own = [new OwnColour("sea", new Rgb(0x12, 0x34, 0x56))] },

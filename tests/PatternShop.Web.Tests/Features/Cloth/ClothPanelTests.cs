@@ -7,7 +7,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class ClothPanelTests(SharedBench shared) : IClassFixture<SharedBench>
 {
-    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder);
+    private static readonly PatternDocument Diamond = Charts.DiamondPiece;
 
     [Fact]
     public async Task Thickness_and_colour_are_said_one_by_one_and_taken_back()
@@ -115,7 +115,7 @@ public sealed class ClothPanelTests(SharedBench shared) : IClassFixture<SharedBe
         for (var stroke = 0; Alt(panel) == before; stroke++)
         {
             Assert.InRange(stroke, 0, 20);
-            await panel.Editing.MakeAsync(TestBench.Stroke(panel.Document.Motif, (stroke % 8, 0, !panel.Document.Motif[stroke % 8, 0])));
+            await panel.Editing.MakeAsync(TestBench.Stroke(panel.Document.Motif, (stroke % 10, 0, !panel.Document.Motif[stroke % 10, 0])));
             panel.Page.WaitForState(() => panel.Clock.Count == 1 || Alt(panel) != before);
             panel.Clock.Pass();
         }

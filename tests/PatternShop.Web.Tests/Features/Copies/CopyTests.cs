@@ -10,7 +10,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class CopyTests
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond) with { Title = "Harbour lights" };
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond) with { Title = "Harbour lights" };
 
     [Fact]
     public async Task The_code_on_the_sheets_leads_to_the_newest_or_to_what_to_change()

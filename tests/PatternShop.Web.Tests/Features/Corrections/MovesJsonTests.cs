@@ -52,8 +52,8 @@ public sealed class MovesJsonTests
     [Fact]
     public async Task A_script_gets_it_for_two_versions_that_readers_see()
     {
-        await using var shop = await IssuedShop.OpenAsync(Charts.Document(Charts.Diamond));
-        await shop.ReissueAsync(Charts.Document("x..xxx../" + Charts.Diamond), "");
+        await using var shop = await IssuedShop.OpenAsync(Charts.Document(Charts.TenEndDiamond));
+        await shop.ReissueAsync(Charts.Document("x.xx...xx./" + Charts.TenEndDiamond), "");
         var answer = await shop.Reader.GetAsync($"/p/{shop.Id}/moves/1/2.json");
         Assert.Equal((HttpStatusCode.OK, "application/json"), (answer.Status, answer.Headers["Content-Type"]));
         using var json = JsonDocument.Parse(answer.Body);

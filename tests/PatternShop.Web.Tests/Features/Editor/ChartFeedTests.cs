@@ -31,7 +31,7 @@ public sealed class ChartFeedTests
     [Fact]
     public void A_stroke_of_the_window_itself_is_not_sent_back()
     {
-        var document = Charts.Document(Charts.Diamond);
+        var document = Charts.Document(Charts.TenEndDiamond);
         var feed = new ChartFeed(Wording.English) { Client = "me" };
         feed.Whole(View(document, 1), []);
         var stroke = TestBench.Stroke(document.Motif, (0, 1, true));
@@ -44,7 +44,7 @@ public sealed class ChartFeedTests
     [Fact]
     public void The_piece_is_sent_when_the_plan_changes_and_only_then()
     {
-        var document = Charts.Document(Charts.Diamond);
+        var document = Charts.Document(Charts.TenEndDiamond);
         var feed = new ChartFeed(Wording.English);
         Assert.NotNull(feed.Whole(View(document, 1), []).Piece);
         Assert.Null(feed.Next(View(document with { Title = "Other" }, 2), []).Piece);

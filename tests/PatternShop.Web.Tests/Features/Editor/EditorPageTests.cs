@@ -15,7 +15,7 @@ namespace PatternShop.Web.Tests;
 /// <summary>The editor's page as its circuit runs it; its script is not there.</summary>
 public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBench>
 {
-    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond);
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.TenEndDiamond);
 
     [Fact]
     public async Task Everything_stands_beside_the_chart_and_follows_what_another_window_does()

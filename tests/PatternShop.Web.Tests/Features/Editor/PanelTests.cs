@@ -7,7 +7,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
 {
-    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond, repeats: 3, balance: 1);
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.TenEndDiamond, repeats: 3, balance: 1);
 
     [Fact]
     public async Task A_change_of_a_field_is_one_step_and_its_effect_shows()
@@ -15,7 +15,7 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
         await using var panel = await PanelHost<WidthPanel>.OpenAsync(shared.Bench, Diamond);
         await panel.TypeAsync("Repeats across", "2");
         Assert.Equal(Diamond with { Width = Diamond.Width with { Repeats = 2 } }, panel.Document);
-        Assert.Contains("2 × 8 = 16, + 1 balance end = 17 ends", panel.Page.Markup, StringComparison.Ordinal);
+        Assert.Contains("2 × 10 = 20, + 1 balance end = 21 ends", panel.Page.Markup, StringComparison.Ordinal);
         await panel.PressAsync("Begins at end: one more");
         Assert.Equal((1, "2"), (panel.Document.Width.Offset, panel.ValueOf("Begins at end")));
     }
@@ -47,8 +47,8 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
     public async Task A_problem_of_several_fields_is_said_below_them()
     {
         await using var panel = await PanelHost<WidthPanel>.OpenAsync(shared.Bench, Diamond);
-        await panel.TypeAsync("Repeats across", "126");
-        Assert.Equal(["The piece would have 1009 pattern ends; at most 1000 are allowed. Repeat the motif fewer times across, or take fewer balance ends."], panel.Notes);
+        await panel.TypeAsync("Repeats across", "100");
+        Assert.Equal(["The piece would have 1001 pattern ends; at most 1000 are allowed. Repeat the motif fewer times across, or take fewer balance ends."], panel.Notes);
     }
 
     [Fact]
@@ -84,12 +84,12 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
     {
         await using var panel = await PanelHost<MotifPanel>.OpenAsync(shared.Bench, Diamond);
         await panel.PressAsync("Rows: one less");
-        Assert.Equal(7, panel.Document.Motif.Rows);
-        Assert.Equal(["4 over cells were cut off."], panel.Notes);
+        Assert.Equal(9, panel.Document.Motif.Rows);
+        Assert.Equal(["6 over cells were cut off."], panel.Notes);
         await panel.TypeAsync("Ends", "0");
-        Assert.Equal(["The motif would have 7 rows of 0 ends. Choose 1 to 1000 rows and 1 to 1000 ends."], panel.Notes);
+        Assert.Equal(["The motif would have 9 rows of 0 ends. Choose 1 to 1000 rows and 1 to 1000 ends."], panel.Notes);
         await panel.ChooseAsync("Cells drawn as", "bars");
-        Assert.Equal((GlyphStyle.Bars, 8), (panel.Document.Glyphs, panel.Document.Motif.Columns));
+        Assert.Equal((GlyphStyle.Bars, 10), (panel.Document.Glyphs, panel.Document.Motif.Columns));
     }
 
     [Theory]

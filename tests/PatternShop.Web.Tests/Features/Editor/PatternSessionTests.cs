@@ -92,7 +92,7 @@ public sealed class PatternSessionTests(SharedBench shared) : IClassFixture<Shar
         var old = TestBench.Stroke(seat.View.Document.Motif, (7, 7, true));
         await seat.SubmitAsync(There, 1, 0, new ResizeMotif(6, 6));
         var refused = Assert.IsType<Acknowledgement.Refused>(await seat.SubmitAsync(Here, 1, 0, old));
-        Assert.Equal("It was drawn on a motif of 8 rows of 8 ends; the motif now has 6 rows of 6 ends.", Assert.Single(refused.Problems).What);
+        Assert.Equal("It was drawn on a motif of 10 rows of 10 ends; the motif now has 6 rows of 6 ends.", Assert.Single(refused.Problems).What);
         Assert.Equal(2, (await bench.StoredAsync(id)).Revision);
         Assert.IsType<Acknowledgement.Saved>(await seat.SubmitAsync(Here, 2, 1, TestBench.Stroke(seat.View.Document.Motif, (5, 5, true))));
     }
@@ -212,7 +212,7 @@ public sealed class PatternSessionTests(SharedBench shared) : IClassFixture<Shar
     private static Edit[] Edits(int count)
     {
         Edit[] edits = [];
-        EditGen.Of(Charts.Document(Charts.Diamond)).Array[count].Sample(made => edits = made, iter: 1, threads: 1);
+        EditGen.Of(Charts.Document(Charts.TenEndDiamond)).Array[count].Sample(made => edits = made, iter: 1, threads: 1);
         return edits;
     }
 }

@@ -10,8 +10,8 @@ public sealed class ReadingAreaTests(SharedBench shared) : IClassFixture<SharedB
     [Fact]
     public async Task Every_printed_row_reads_as_the_directions_do_and_follows_the_chart()
     {
-        var steps = new RowStep[] { new Repeat(3, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1) };
-        await using var area = await PanelHost<ReadingArea>.OpenAsync(shared.Bench, Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right, steps: steps));
+        var steps = new RowStep[] { new Repeat(3, [new ChartRows(1, 10, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1) };
+        await using var area = await PanelHost<ReadingArea>.OpenAsync(shared.Bench, Charts.Document(Charts.TenEndDiamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right, steps: steps));
         AssertRows(area);
         await area.Editing.MakeAsync(TestBench.Stroke(area.Document.Motif, (0, 0, false), (3, 5, true)));
         AssertRows(area);
@@ -34,7 +34,7 @@ public sealed class ReadingAreaTests(SharedBench shared) : IClassFixture<SharedB
     [InlineData("Short")]
     public async Task Rows_are_written_in_the_form_that_is_chosen(string form)
     {
-        await using var area = await PanelHost<ReadingArea>.OpenAsync(shared.Bench, Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder));
+        await using var area = await PanelHost<ReadingArea>.OpenAsync(shared.Bench, Charts.Document(Charts.TenEndDiamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder));
         await area.Page.Find("#written-form").ChangeAsync(new Microsoft.AspNetCore.Components.ChangeEventArgs { Value = form });
         var piece = Piece.Of(area.Document);
         Assert.Equal(

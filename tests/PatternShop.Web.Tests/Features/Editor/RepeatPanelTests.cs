@@ -7,29 +7,29 @@ namespace PatternShop.Web.Tests;
 
 public sealed class RepeatPanelTests(SharedBench shared) : IClassFixture<SharedBench>
 {
-    // Common practice, no source: this diamond mirrors with one end and one row more.
-    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond, repeats: 3, steps: new Repeat(3, [new ChartRows(1, 8, 1)]));
+    // "Whole pieces" 1 of the outside values: the fewest balance ends are 1, at offsets 0 and 5. Common practice, no source: rows 1-10, then row 1.
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.TenEndDiamond, repeats: 3, steps: new Repeat(3, [new ChartRows(1, 10, 1)]));
 
     [Fact]
     public async Task Repeat_mirrors_and_counts_are_said_in_words()
     {
         await using var panel = await OpenAsync(Diamond);
-        Assert.Contains("The smallest repeat is 8 ends by 8 rows.", panel.Page.Markup, StringComparison.Ordinal);
-        Assert.Contains("Left and right mirror on ends 1 and 5.", panel.Page.Markup, StringComparison.Ordinal);
-        Assert.Equal("Ends: a multiple of 8. Rows: a multiple of 8.", panel.Page.Find(".rule").TextContent);
+        Assert.Contains("The smallest repeat is 10 ends by 10 rows.", panel.Page.Markup, StringComparison.Ordinal);
+        Assert.Contains("Left and right mirror on ends 1 and 6.", panel.Page.Markup, StringComparison.Ordinal);
+        Assert.Equal("Ends: a multiple of 10. Rows: a multiple of 10.", panel.Page.Find(".rule").TextContent);
     }
 
     [Fact]
     public async Task Every_way_to_mirror_is_one_touch_and_one_step_of_undo()
     {
         await using var panel = await OpenAsync(Diamond);
-        Assert.Equal(["Begin at end 1 with 1 balance end", "Begin at end 5 with 1 balance end", "Weave 1 closing row"], Proposals(panel));
-        Assert.StartsWith("End 1 of the motif is in the middle. 25 ends in all instead of 24: a multiple of 8, plus 1.", Why(panel, 1), StringComparison.Ordinal);
-        await panel.PressAsync("Begin at end 5 with 1 balance end");
-        Assert.Equal(Diamond with { Width = Diamond.Width with { Offset = 4, Balance = 1 } }, panel.Document);
-        Assert.Equal("begin at end 5 with 1 balance end", panel.Editing.View.UndoName);
+        Assert.Equal(["Begin at end 1 with 1 balance end", "Begin at end 6 with 1 balance end", "Weave 1 closing row"], Proposals(panel));
+        Assert.StartsWith("End 1 of the motif is in the middle. 31 ends in all instead of 30: a multiple of 10, plus 1.", Why(panel, 1), StringComparison.Ordinal);
+        await panel.PressAsync("Begin at end 6 with 1 balance end");
+        Assert.Equal(Diamond with { Width = Diamond.Width with { Offset = 5, Balance = 1 } }, panel.Document);
+        Assert.Equal("begin at end 6 with 1 balance end", panel.Editing.View.UndoName);
         panel.Page.WaitForAssertion(() => Assert.Equal(["Begin at end 1 with 1 balance end", "Weave 1 closing row"], Proposals(panel)));
-        Assert.Contains("Begin at end 5 with 1 balance end (as it is now)", panel.Page.Markup, StringComparison.Ordinal);
+        Assert.Contains("Begin at end 6 with 1 balance end (as it is now)", panel.Page.Markup, StringComparison.Ordinal);
         await panel.Editing.UndoAsync();
         Assert.Equal(Diamond, panel.Document);
     }
@@ -38,7 +38,7 @@ public sealed class RepeatPanelTests(SharedBench shared) : IClassFixture<SharedB
     public async Task Closing_rows_are_one_touch_and_then_nothing_is_left_to_close()
     {
         await using var panel = await OpenAsync(Diamond);
-        Assert.Equal("1 closing row makes top and bottom mirror. The order is then: (chart rows 1–8) 3 times, chart row 1.", Why(panel, 2));
+        Assert.Equal("1 closing row makes top and bottom mirror. The order is then: (chart rows 1–10) 3 times, chart row 1.", Why(panel, 2));
         await panel.PressAsync("Weave 1 closing row");
         Assert.Equal(Diamond with { Rows = Diamond.Rows with { Steps = [Diamond.Rows.Steps[0], new ChartRows(1, 1, 1)] } }, panel.Document);
         Assert.Equal("weave 1 closing row", panel.Editing.View.UndoName);
@@ -50,9 +50,9 @@ public sealed class RepeatPanelTests(SharedBench shared) : IClassFixture<SharedB
     [Fact]
     public async Task A_longer_order_of_rows_is_written_with_the_fewest_items()
     {
-        var written = Diamond with { Rows = Diamond.Rows with { Steps = [.. Enumerable.Repeat(new ChartRows(1, 8, 1), 3), new ChartRows(1, 1, 1)] } };
+        var written = Diamond with { Rows = Diamond.Rows with { Steps = [.. Enumerable.Repeat(new ChartRows(1, 10, 1), 3), new ChartRows(1, 1, 1)] } };
         await using var panel = await OpenAsync(written);
-        Assert.Equal("The same rows in the same order, with 3 items instead of 4. The order is then: (chart rows 1–8) 3 times, chart row 1.", Why(panel, 2));
+        Assert.Equal("The same rows in the same order, with 3 items instead of 4. The order is then: (chart rows 1–10) 3 times, chart row 1.", Why(panel, 2));
         await panel.PressAsync("Write the order of rows with 3 items");
         Assert.Equal(Diamond with { Rows = Diamond.Rows with { Steps = [Diamond.Rows.Steps[0], new ChartRows(1, 1, 1)] } }, panel.Document);
         Assert.Equal("write the order of rows with 3 items", panel.Editing.View.UndoName);
@@ -63,7 +63,7 @@ public sealed class RepeatPanelTests(SharedBench shared) : IClassFixture<SharedB
     {
         await using var panel = await OpenAsync(Diamond);
         await panel.Editing.MakeAsync(new SetWidth(Diamond.Width with { Repeats = 2 }));
-        panel.Page.WaitForAssertion(() => Assert.Contains("17 ends in all instead of 16", Why(panel, 0), StringComparison.Ordinal));
+        panel.Page.WaitForAssertion(() => Assert.Contains("21 ends in all instead of 20", Why(panel, 0), StringComparison.Ordinal));
         await panel.PressAsync("Begin at end 1 with 1 balance end");
         Assert.Equal(new WidthPlan(2, 0, 1, null), panel.Document.Width);
     }

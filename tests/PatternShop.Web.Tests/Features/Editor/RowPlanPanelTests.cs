@@ -7,7 +7,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<SharedBench>
 {
-    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond);
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.TenEndDiamond);
 
     [Fact]
     public async Task The_plan_of_the_diamond_is_built_step_by_step()
@@ -17,23 +17,23 @@ public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<Shared
         await panel.PressAsync("Remove step 1");
         await panel.PressAsync("chart rows");
         await panel.PressAsync("plain rows");
-        Assert.Equal([new Repeat(2, [new ChartRows(1, 8, 1), new ChartRows(1, 8, 1), new PlainRows(2, 1)])], panel.Document.Rows.Steps);
+        Assert.Equal([new Repeat(2, [new ChartRows(1, 10, 1), new ChartRows(1, 10, 1), new PlainRows(2, 1)])], panel.Document.Rows.Steps);
         await panel.PressAsync("Remove step 1, part 2");
         await panel.PressAsync("Remove step 1, part 2");
         await panel.TypeAsync("Repeat, times", "3");
-        Assert.Equal([new Repeat(3, [new ChartRows(1, 8, 1)])], panel.Document.Rows.Steps);
-        Assert.Contains("3 × 8 = 24 rows", panel.Page.Markup, StringComparison.Ordinal);
+        Assert.Equal([new Repeat(3, [new ChartRows(1, 10, 1)])], panel.Document.Rows.Steps);
+        Assert.Contains("3 × 10 = 30 rows", panel.Page.Markup, StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Steps_move_and_go()
     {
-        await using var panel = await OpenAsync(Diamond, new ChartRows(1, 8, 1), new PlainRows(1, 1), new ChartRows(8, 1, 1));
+        await using var panel = await OpenAsync(Diamond, new ChartRows(1, 10, 1), new PlainRows(1, 1), new ChartRows(10, 1, 1));
         await panel.PressAsync("Move step 2 earlier");
-        Assert.Equal([new PlainRows(1, 1), new ChartRows(1, 8, 1), new ChartRows(8, 1, 1)], panel.Document.Rows.Steps);
+        Assert.Equal([new PlainRows(1, 1), new ChartRows(1, 10, 1), new ChartRows(10, 1, 1)], panel.Document.Rows.Steps);
         await panel.PressAsync("Move step 2 later");
         await panel.PressAsync("Remove step 1");
-        Assert.Equal([new ChartRows(8, 1, 1), new ChartRows(1, 8, 1)], panel.Document.Rows.Steps);
+        Assert.Equal([new ChartRows(10, 1, 1), new ChartRows(1, 10, 1)], panel.Document.Rows.Steps);
         Assert.Contains("down to", panel.Labels, StringComparer.Ordinal);
     }
 
@@ -50,10 +50,10 @@ public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<Shared
     public async Task A_row_that_does_not_exist_is_refused_beside_its_field()
     {
         await using var panel = await OpenAsync(Diamond);
-        await panel.TypeAsync("to", "9");
-        Assert.Equal("There is no row 9: the motif has 8 rows. Choose a row of the motif; the first is 1.", panel.WrongAt("to"));
+        await panel.TypeAsync("to", "11");
+        Assert.Equal("There is no row 11: the motif has 10 rows. Choose a row of the motif; the first is 1.", panel.WrongAt("to"));
         Assert.Empty(panel.Notes);
-        Assert.Equal("9", panel.ValueOf("to"));
+        Assert.Equal("11", panel.ValueOf("to"));
     }
 
     [Fact]
@@ -106,7 +106,7 @@ public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<Shared
         await panel.PressAsync("Add a weft");
         await panel.ChooseAsync("Weft", "2");
         Assert.Equal([new Weft(Side.Right), new Weft(Side.Left)], panel.Document.Rows.Wefts);
-        Assert.Equal([new ChartRows(1, 8, 2)], panel.Document.Rows.Steps);
+        Assert.Equal([new ChartRows(1, 10, 2)], panel.Document.Rows.Steps);
         await panel.PressAsync("Remove weft 2");
         Assert.Equal("There is no weft 2: the row plan lists 1 weft. Choose a weft that the row plan lists; the first is 1.", panel.WrongAt("Weft"));
     }
@@ -157,7 +157,7 @@ public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<Shared
     [InlineData("/rows/steps/x/first", false)]
     public void A_problem_belongs_to_a_field_or_to_none(string pointer, bool shown) => Assert.Equal(
         shown,
-        RowPlanSteps.ShowsField(Diamond.Rows with { Steps = [new ChartRows(1, 8, 1), new Repeat(2, [new PlainRows(1, 1)])] }, pointer));
+        RowPlanSteps.ShowsField(Diamond.Rows with { Steps = [new ChartRows(1, 10, 1), new Repeat(2, [new PlainRows(1, 1)])] }, pointer));
 
     private Task<PanelHost<RowPlanPanel>> OpenAsync(PatternDocument document, params RowStep[] steps) => PanelHost<RowPlanPanel>.OpenAsync(
         shared.Bench,

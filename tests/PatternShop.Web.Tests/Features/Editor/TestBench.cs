@@ -38,13 +38,13 @@ internal sealed class TestBench : IAsyncDisposable
         var bench = new TestBench();
         await bench._services.GetRequiredService<StoreStart>().OpenAsync();
         var code = await bench.Makers.SetUpCodeAsync();
-        var done = Assert.IsType<SetUpResult.Done>(await bench.Makers.SetUpAsync(code!, new NewMaker("Loom and Lantern", "lantern", "m@example.org", "seven long grey threads", "UTC"), []));
+        var done = Assert.IsType<SetUpResult.Done>(await bench.Makers.SetUpAsync(code!, new NewMaker("Loom and Larch", "larch", "m@example.org", "seven long grey threads", "UTC"), []));
         bench.Maker = (await bench.Makers.FindAsync(done.Maker))!;
         return bench;
     }
 
     public Task<PatternId> PatternAsync(PatternDocument? document = null) =>
-        Workroom.CreateAsync(Maker.Id, document ?? Charts.Document(Charts.Diamond));
+        Workroom.CreateAsync(Maker.Id, document ?? Charts.Document(Charts.TenEndDiamond));
 
     public async Task<PatternSeat> SitAsync(PatternId id, Action? changed = null) =>
         (await Patterns.JoinAsync(Maker.Id, Maker.Stamp, id, changed ?? (() => { })))!;

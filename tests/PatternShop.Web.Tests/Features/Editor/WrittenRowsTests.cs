@@ -32,7 +32,7 @@ public sealed class WrittenRowsTests
     [Fact]
     public void What_a_stroke_did_not_change_keeps_its_text()
     {
-        var document = Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder);
+        var document = Charts.Document(Charts.TenEndDiamond, repeats: 2, balance: 1, floating: Charts.AlikeOver);
         var rows = new WrittenRows(Words);
         var before = Take(rows, document, WrittenForm.Words);
         var after = Take(rows, document with { Motif = document.Motif.With(3, 2, !document.Motif[3, 2]) }, WrittenForm.Words);
@@ -45,7 +45,7 @@ public sealed class WrittenRowsTests
         var random = new Random(7);
         var motif = BitGrid.Create(200, 200, (_, _) => random.Next(2) == 0);
         var rows = new WrittenRows(Words);
-        var piece = Piece.Of(Charts.Document(Charts.Diamond) with { Motif = motif, Rows = Charts.Document("x.", steps: [new ChartRows(1, 200, 1)]).Rows });
+        var piece = Piece.Of(Charts.Document(Charts.TenEndDiamond) with { Motif = motif, Rows = Charts.Document("x.", steps: [new ChartRows(1, 200, 1)]).Rows });
         rows.Take(piece, WrittenForm.Words);
         Assert.InRange(rows.RowsOf(1), 1, 100);
         var items = piece.PrintedRows().Select(number => piece.Reading(number).Writing.Length).ToList();

@@ -8,7 +8,7 @@ namespace PatternShop.Web.Tests;
 /// <summary>The panels for the maker's words at rows and for videos.</summary>
 public sealed class OwnPanelTests(SharedBench shared) : IClassFixture<SharedBench>
 {
-    private static readonly PatternDocument Diamond = Charts.Document(Charts.Diamond);
+    private static readonly PatternDocument Diamond = Charts.Document(Charts.TenEndDiamond);
 
     [Fact]
     public async Task Pages_after_the_chart_are_left_out_one_by_one_and_undo_names_each()
@@ -51,8 +51,8 @@ public sealed class OwnPanelTests(SharedBench shared) : IClassFixture<SharedBenc
         Assert.Equal("The text has 501 characters, 500 are allowed. Make it shorter.", panel.WrongAt("Your words for chart row 1"));
         Assert.Equal(long_, panel.ValueOf("Your words for chart row 1"));
         Assert.Empty(panel.Document.RowWords);
-        await panel.TypeAsync("Chart row", "9");
-        Assert.Equal(("There is no row 9. Choose 1 to 8.", "9"), (panel.WrongAt("Chart row"), panel.ValueOf("Chart row")));
+        await panel.TypeAsync("Chart row", "11");
+        Assert.Equal(("There is no row 11. Choose 1 to 10.", "11"), (panel.WrongAt("Chart row"), panel.ValueOf("Chart row")));
     }
 
     [Fact]

@@ -14,7 +14,7 @@ namespace PatternShop.Web.Tests;
 /// <summary>Photos from the maker's form to the reader's page.</summary>
 public sealed class PhotoTests(SharedShop shared) : IClassFixture<SharedShop>
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with { Title = "Lantern", Language = "de" };
+    private static readonly PatternDocument Cloth = Charts.DiamondPiece with { Title = "Hazel", Language = "de" };
 
     private static readonly byte[] Sample = Jpeg(900, 600);
 
@@ -120,10 +120,10 @@ public sealed class PhotoTests(SharedShop shared) : IClassFixture<SharedShop>
         var answer = await UploadAsync(shop.Maker, path, Sample, ("Caption", " "), ("Row", "99"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.Status);
         Assert.Equal("The caption is empty. Write at least one letter.", answer.Html.QuerySelector("#field-caption-wrong")!.TextContent.Trim());
-        Assert.StartsWith("There is no row 99: the motif has 8 rows.", answer.Html.QuerySelector("#field-row-wrong")!.TextContent.Trim(), StringComparison.Ordinal);
+        Assert.StartsWith("There is no row 99: the motif has 10 rows.", answer.Html.QuerySelector("#field-row-wrong")!.TextContent.Trim(), StringComparison.Ordinal);
         var hash = answer.Html.QuerySelector($"form[action='{path}'] input[name=Hash]")!.GetAttribute("value")!;
-        Assert.Equal((HttpStatusCode.SeeOther, path), Sent(await UploadAsync(shop.Maker, path, [], ("Hash", hash), ("Caption", "Sample"), ("Row", "8"))));
-        Assert.Equal([new Photo(hash, "Sample", 8)], (await OpenAsync(shop)).Document.Photos);
+        Assert.Equal((HttpStatusCode.SeeOther, path), Sent(await UploadAsync(shop.Maker, path, [], ("Hash", hash), ("Caption", "Sample"), ("Row", "10"))));
+        Assert.Equal([new Photo(hash, "Sample", 10)], (await OpenAsync(shop)).Document.Photos);
     }
 
     [Fact]

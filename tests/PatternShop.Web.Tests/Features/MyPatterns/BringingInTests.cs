@@ -9,7 +9,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class BringingInTests
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, repeats: 2) with { Title = "Quiet <b>cloth</b>" };
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond, repeats: 2) with { Title = "Quiet <b>cloth</b>" };
 
     // three things are wrong, on lines 2, 4 and 6
     private const string Broken =

@@ -9,7 +9,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class DeletedPatternsTests
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond) with { Title = "Quiet <b>cloth</b>" };
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond) with { Title = "Quiet <b>cloth</b>" };
 
     // the demand says 30 days; the clock of the tests begins on 24 November 2026 in UTC
     private static readonly TimeSpan Month = TimeSpan.FromDays(30);

@@ -8,7 +8,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class MyPatternsTests
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, repeats: 2) with { Title = "Quiet <b>cloth</b>" };
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond, repeats: 2) with { Title = "Quiet <b>cloth</b>" };
 
     [Fact]
     public async Task A_blank_pattern_has_the_size_that_was_typed_and_opens_on_the_workbench()

@@ -9,7 +9,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class PublicPageTests(SharedShop shared) : IClassFixture<SharedShop>
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond, 2, balance: 1, floating: Charts.AlikeOver) with
     {
         Title = "Harbour lights, no. 2",
         Licence = "Weave it, <script>alert(1)</script> sell what you weave.",
@@ -24,10 +24,10 @@ public sealed class PublicPageTests(SharedShop shared) : IClassFixture<SharedSho
         Assert.Equal(HttpStatusCode.OK, page.Status);
         Assert.Equal("Harbour lights, no. 2", page.Heading);
         Assert.Contains("Version 1, 24 November 2026 · Tansy Lane", page.Words, StringComparison.Ordinal);
-        Assert.Contains("a multiple of 8, plus 1, plus 2 floating selvedges", page.Words, StringComparison.Ordinal);
-        Assert.Equal(8, page.Html.QuerySelectorAll("table.rows tbody tr").Length);
+        Assert.Contains("a multiple of 10, plus 1, plus 2 floating selvedges", page.Words, StringComparison.Ordinal);
+        Assert.Equal(10, page.Html.QuerySelectorAll("table.rows tbody tr").Length);
         // computed: whole piece 1 of the check values
-        Assert.Equal("under 1, [over 1, under 2, over 3, under 2] × 3, over 1, under 1", Words(page.Html.QuerySelector("#row-1 .runs [aria-hidden]")!));
+        Assert.Equal("[over 3, under 2, over 1, under 1, over 1, under 2] × 2, over 3", Words(page.Html.QuerySelector("#row-5 .runs [aria-hidden]")!));
         Assert.Contains("sell what you weave", page.Words, StringComparison.Ordinal);
         Assert.Contains("Take care", page.Words, StringComparison.Ordinal);
         Assert.Equal(["Printable, A4 (PDF)", "Printable, Letter (PDF)"], page.Html.QuerySelectorAll("ul.files")[0].QuerySelectorAll("a[type='application/pdf']").Select(Words));
@@ -111,7 +111,7 @@ public sealed class PublicPageTests(SharedShop shared) : IClassFixture<SharedSho
         Assert.Null(head.QuerySelector("link[rel=canonical]"));
         Assert.Equal("Harbour lights, no. 2", Meta(head, "og:title"));
         Assert.Equal("Tansy Lane", Meta(head, "og:site_name"));
-        Assert.Equal("Harbour lights, no. 2 by Tansy Lane: a chart for small frame looms, 27 ends and 8 rows, with every row in words and a sheet to print.", Meta(head, "og:description"));
+        Assert.Equal("Harbour lights, no. 2 by Tansy Lane: a chart for small frame looms, 23 ends and 10 rows, with every row in words and a sheet to print.", Meta(head, "og:description"));
         Assert.Equal(Meta(head, "og:description"), head.QuerySelector("meta[name=description]")!.GetAttribute("content"));
         await shop.Shop.Makers.SetPublicAddressAsync("https://weave.example.org/", TestContext.Current.CancellationToken);
         Assert.Equal("https://weave.example.org" + shop.Page, Canonical(await shop.Reader.GetAsync(shop.Page)));

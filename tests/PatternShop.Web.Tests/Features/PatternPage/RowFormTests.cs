@@ -13,7 +13,7 @@ public sealed class RowFormTests
     public void Every_printed_row_stands_by_the_motif_and_in_short()
     {
         using var context = SheetTests.Context();
-        var document = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right, steps: [new ChartRows(1, 8, 1), new PlainRows(2, 1)]);
+        var document = Charts.Document(Charts.TenEndDiamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right, steps: [new ChartRows(1, 10, 1), new PlainRows(2, 1)]);
         var piece = Piece.Of(document);
         var forms = SheetTests.Render(context, document).FindAll("details.forms");
         Assert.Equal(["By the motif", "In short"], forms.Select(form => form.QuerySelector("summary")!.TextContent));

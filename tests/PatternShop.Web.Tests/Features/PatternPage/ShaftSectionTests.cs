@@ -13,7 +13,7 @@ public sealed class ShaftSectionTests
     {
         await using var page = new BunitContext();
         page.Services.AddSingleton(Wording.English);
-        var piece = Piece.Of(Charts.Document(Charts.Diamond, repeats: 3, balance: 1, floating: Charts.AlikeUnder));
+        var piece = Piece.Of(Charts.DiamondPiece);
         var section = page.Render<ShaftSection>(parameters => parameters.Add(shown => shown.Piece, piece));
         Assert.False(section.Find("details").HasAttribute("open"));
         var tables = ShaftTables.Of(piece, ShaftPlan.Of(piece), Wording.English).All(Wording.English).ToList();

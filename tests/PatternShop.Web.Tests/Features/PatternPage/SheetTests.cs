@@ -27,9 +27,9 @@ public sealed class SheetTests
     public void Parts_without_content_are_left_out()
     {
         using var context = Context();
-        var bare = Render(context, Charts.Document(Charts.Diamond));
+        var bare = Render(context, Charts.Document(Charts.TenEndDiamond));
         Assert.Empty(bare.FindAll(".maker, #licence, td.note"));
-        var full = Render(context, Charts.Document(Charts.Diamond) with { Notes = "one\n\ntwo", Licence = "Weave it." });
+        var full = Render(context, Charts.Document(Charts.TenEndDiamond) with { Notes = "one\n\ntwo", Licence = "Weave it." });
         Assert.Equal(["one", "two"], full.FindAll(".maker p").Select(paragraph => paragraph.TextContent));
         Assert.Equal("Weave it.", full.Find("section[aria-labelledby=licence] p").TextContent);
     }
@@ -38,7 +38,7 @@ public sealed class SheetTests
     public void It_names_its_version_and_its_files()
     {
         using var context = Context();
-        var sheet = Render(context, Charts.Document(Charts.Diamond), new FileLink("Sheet on A4", "/p/x/a4.pdf", "application/pdf", 26_400), new FileLink("Whole book", "/p/x/all.pdf", "application/pdf", 1_440_000));
+        var sheet = Render(context, Charts.Document(Charts.TenEndDiamond), new FileLink("Sheet on A4", "/p/x/a4.pdf", "application/pdf", 26_400), new FileLink("Whole book", "/p/x/all.pdf", "application/pdf", 1_440_000));
         Assert.Equal("Version 3 · 1 May 2026", sheet.Find(".version").TextContent);
         Assert.Equal(["Sheet on A4", "Whole book"], sheet.FindAll(".files a").Select(link => link.TextContent));
         Assert.Equal(["/p/x/a4.pdf", "/p/x/all.pdf"], sheet.FindAll(".files a").Select(link => link.GetAttribute("href")));
@@ -50,21 +50,21 @@ public sealed class SheetTests
     public void Rows_are_written_in_the_direction_of_travel_with_the_fewest_items()
     {
         using var context = Context();
-        var sheet = Render(context, Charts.Document(Charts.Diamond, 3, 0, 1, Charts.AlikeUnder, Side.Right, new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)));
+        var sheet = Render(context, Charts.DiamondPiece);
         var rows = DirectionsTable.Rows((IParentNode)sheet.Find("article"));
-        Assert.Equal([1, 2, 3, 4, 5, 6, 7, 8, 17, 18], rows.Select(row => row.Number));
-        Assert.Equal(new WrittenTableRow(18, "from the left →", "[over 1, under 1] × 13, over 1"), rows[^1]);
-        Assert.Equal("← from the right", rows[0].From);
-        Assert.Equal("u1o1u2o3u2o1u2o3u2o1u2o3u2o1u1", Short(rows[0].Runs));
-        Assert.Equal("o3u2o1u2o3u2o1u2o3u2o1u2o3", Short(rows[1].Runs));
-        Assert.Equal("same as row 1", sheet.Find("#row-5 .note").TextContent[^"same as row 1".Length..]);
+        Assert.Equal([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 21, 22], rows.Select(row => row.Number));
+        Assert.Equal(new WrittenTableRow(22, "← from the right", "[under 1, over 1] × 11, under 1"), rows[^1]);
+        Assert.Equal("from the left →", rows[0].From);
+        Assert.Equal("o2u1o2u3o2u1o1u1o2u3o2u1o2", Short(rows[0].Runs));
+        Assert.Equal("u2o1u1o2u1o2u1o1u1o1u1o2u1o2u1o1u2", Short(rows[1].Runs));
+        Assert.Equal("same as row 5", sheet.Find("#row-7 .note").TextContent[^"same as row 5".Length..]);
     }
 
     [Fact]
     public void Runs_stay_on_one_line_and_read_as_the_text_does()
     {
         using var context = Context();
-        var piece = Piece.Of(Charts.Document(Charts.Diamond, 3, 0, 1, Charts.AlikeUnder));
+        var piece = Piece.Of(Charts.Document(Charts.TenEndDiamond, 3, 0, 1, Charts.AlikeUnder));
         foreach (var reading in piece.Readings)
         {
             var spans = context.Render<WritingSpans>(parameters => parameters.Add(spans => spans.Writing, reading.Writing));

@@ -46,14 +46,14 @@ public sealed class PreviewTests
         var (shop, maker) = await TestShop.SetUpAsync();
         await using var _ = shop;
         using var reader = shop.Visit();
-        var id = await shop.PatternAsync(Charts.Document(Charts.Diamond));
+        var id = await shop.PatternAsync(Charts.Document(Charts.TenEndDiamond));
         var studio = $"/studio/patterns/{id}/preview";
         var secret = (await maker.FillAsync(studio, studio)).Location!.Split('=')[1];
         var page = await reader.GetAsync($"/preview/{secret}");
         var address = page.Html.QuerySelector("a.along")!.GetAttribute("href")!;
         Assert.Equal($"/preview/{secret}/weave", address);
         var along = await reader.GetAsync(address);
-        Assert.Equal((HttpStatusCode.OK, 8), (along.Status, along.Html.QuerySelectorAll("ul.rows li").Length));
+        Assert.Equal((HttpStatusCode.OK, 10), (along.Status, along.Html.QuerySelectorAll("ul.rows li").Length));
         Assert.Contains("A preview, not issued", along.Words, StringComparison.Ordinal);
         var data = along.Html.QuerySelector("script#piece")!.TextContent;
         Assert.Contains($"\"pattern\":\"preview-{id}\",\"version\":0,", data, StringComparison.Ordinal);
@@ -76,10 +76,10 @@ public sealed class PreviewTests
     {
         var (shop, maker) = await TestShop.SetUpAsync();
         await using var _ = shop;
-        var id = await shop.PatternAsync(Charts.Document(Charts.Diamond));
+        var id = await shop.PatternAsync(Charts.Document(Charts.TenEndDiamond));
         var studio = $"/studio/patterns/{id}/preview";
         var first = "/preview/" + (await maker.FillAsync(studio, studio)).Location!.Split('=')[1];
-        await shop.Workroom.SaveAsync((await shop.MakerAsync()).Id, id, new Store.StepRequest("test", 1, 1, "Change", Charts.Document(Charts.Diamond) with { Title = "Later" }), TestContext.Current.CancellationToken);
+        await shop.Workroom.SaveAsync((await shop.MakerAsync()).Id, id, new Store.StepRequest("test", 1, 1, "Change", Charts.Document(Charts.TenEndDiamond) with { Title = "Later" }), TestContext.Current.CancellationToken);
         Assert.Equal("Later", (await maker.GetAsync(first)).Heading);
         Assert.Equal(HttpStatusCode.SeeOther, (await maker.FillAsync(studio, studio)).Status);
         Assert.Equal(HttpStatusCode.NotFound, (await maker.GetAsync(first)).Status);

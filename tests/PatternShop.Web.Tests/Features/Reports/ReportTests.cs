@@ -7,7 +7,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class ReportTests(SharedShop shared) : IClassFixture<SharedShop>
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond) with { Title = "Harbour lights" };
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond) with { Title = "Harbour lights" };
 
     [Fact]
     public async Task A_reader_reports_a_row_the_maker_answers_and_names_it_in_a_correction()
@@ -48,8 +48,8 @@ public sealed class ReportTests(SharedShop shared) : IClassFixture<SharedShop>
         var answered = (await shop.Reader.FillAsync(form, form, ("Row", "4"), ("Text", "One over too many"))).Location!;
         var waiting = (await shop.Reader.FillAsync(form, form, ("Row", "2"), ("Text", "And this?"))).Location!;
         await ChangeAsync(shop, Cloth with { Motif = Cloth.Motif.With(3, 0, !Cloth.Motif[3, 0]) }, mends: "1");
-        await ChangeAsync(shop, Cloth with { Title = "Harbour lanterns", Motif = Cloth.Motif.With(3, 0, !Cloth.Motif[3, 0]) });
-        var page = PublicPages.Address(shop.Id, "Harbour lanterns");
+        await ChangeAsync(shop, Cloth with { Title = "Harbour lamps", Motif = Cloth.Motif.With(3, 0, !Cloth.Motif[3, 0]) });
+        var page = PublicPages.Address(shop.Id, "Harbour lamps");
 
         var seen = await shop.Reader.GetAsync(answered);
         var answer = seen.Html.QuerySelector("section[aria-labelledby=answer]")!;
@@ -107,8 +107,8 @@ public sealed class ReportTests(SharedShop shared) : IClassFixture<SharedShop>
         foreach (var (path, version) in new[] { ("", 2), ("/v/1", 1), ("/weave", 2), ("/v/1/weave", 1) })
         {
             var links = (await shop.Reader.GetAsync(shop.Page + path)).Html.QuerySelectorAll("table.rows td.report a, ul.rows a");
-            Assert.Equal(Enumerable.Range(1, 8).Select(row => $"{shop.Page}/v/{version}/report?row={row}"), links.Select(link => link.GetAttribute("href")));
-            Assert.Equal(Enumerable.Range(1, 8).Select(row => $"Report a mistake in row {row}"), links.Select(link => link.TextContent.Replace("Mistake? ", "", StringComparison.Ordinal)));
+            Assert.Equal(Enumerable.Range(1, 10).Select(row => $"{shop.Page}/v/{version}/report?row={row}"), links.Select(link => link.GetAttribute("href")));
+            Assert.Equal(Enumerable.Range(1, 10).Select(row => $"Report a mistake in row {row}"), links.Select(link => link.TextContent.Replace("Mistake? ", "", StringComparison.Ordinal)));
         }
 
         var form = await shop.Reader.GetAsync(shop.Page + "/v/1/report?row=3");
@@ -135,7 +135,7 @@ public sealed class ReportTests(SharedShop shared) : IClassFixture<SharedShop>
     }
 
     [Theory]
-    [InlineData("9", "fine", "", "field-row")]
+    [InlineData("11", "fine", "", "field-row")]
     [InlineData("0", "fine", "", "field-row")]
     [InlineData("x", "fine", "", "field-row")]
     [InlineData("1", "  ", "", "field-text")]

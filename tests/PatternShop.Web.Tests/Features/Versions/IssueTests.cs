@@ -10,7 +10,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class IssueTests
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with { Title = "Harbour lights" };
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond, 2, balance: 1, floating: Charts.AlikeOver) with { Title = "Harbour lights", Gauge = Charts.DiamondPiece.Gauge };
 
     private static readonly PatternDocument Basket = Charts.Document("xx../xx../..xx/..xx", 2) with { Title = "Basket" };
 
@@ -21,8 +21,8 @@ public sealed class IssueTests
         await using var _ = shop;
         var page = await maker.GetAsync(Path(await shop.PatternAsync(Cloth)));
         Assert.Contains("Version 1, 24 November 2026", page.Words, StringComparison.Ordinal);
-        Assert.Contains("27 ends", page.Words, StringComparison.Ordinal);
-        Assert.Contains("6.75 in", page.Words, StringComparison.Ordinal);
+        Assert.Contains("23 ends", page.Words, StringComparison.Ordinal);
+        Assert.Contains("4.6 in", page.Words, StringComparison.Ordinal);
         Assert.Contains("This shop has no public address yet", page.Words, StringComparison.Ordinal);
         Assert.Null(page.Html.QuerySelector("#findings"));
         Assert.Equal("Issue version 1", page.Html.QuerySelector("form.sheet button")!.TextContent);

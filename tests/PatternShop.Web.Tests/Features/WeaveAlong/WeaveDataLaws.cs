@@ -43,7 +43,7 @@ public sealed partial class WeaveDataLaws
     [Fact]
     public void A_chart_with_another_cell_would_be_noticed()
     {
-        var document = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right);
+        var document = Charts.Document(Charts.TenEndDiamond, 2, balance: 1, floating: Charts.AlikeOver);
         Assert.Empty(Differences(Data(document), document));
         Assert.Equal([3], Differences(Data(document), document with { Motif = document.Motif.With(2, 4, !document.Motif[2, 4]) }));
     }
@@ -61,9 +61,9 @@ public sealed partial class WeaveDataLaws
     [Fact]
     public void A_reading_is_short_in_its_data()
     {
-        var document = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right);
+        var document = Charts.Document(Charts.TenEndDiamond, 2, balance: 1, floating: Charts.AlikeOver);
         // computed: whole piece 1 of the check values, with brackets
-        Assert.Equal("ru1[o1u2o3u2]3o1u1", Data(document).Readings[0]);
+        Assert.Equal("l[o3u2o1u1o1u2]2o3", Data(document).Readings[4]);
     }
 
     [Fact]
@@ -85,7 +85,7 @@ public sealed partial class WeaveDataLaws
 
     [Fact]
     public void A_maker_who_says_nothing_costs_nothing() =>
-        Assert.DoesNotContain("\"own\":[", Data(Charts.Document(Charts.Diamond)).Json(), StringComparison.Ordinal);
+        Assert.DoesNotContain("\"own\":[", Data(Charts.Document(Charts.TenEndDiamond)).Json(), StringComparison.Ordinal);
 
     private static WeaveData Data(PatternDocument document) => WeaveData.Of(Piece.Of(document), new WeaveCopy("test", 1, 1), Wording.English);
 

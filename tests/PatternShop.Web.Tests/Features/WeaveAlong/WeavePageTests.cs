@@ -10,7 +10,7 @@ namespace PatternShop.Web.Tests;
 
 public sealed class WeavePageTests(WebServer server)
 {
-    private static readonly PatternDocument Cloth = Charts.Document(Charts.Diamond, 3, balance: 1, floating: Charts.AlikeUnder, start: Side.Right) with { Title = "Lights </script><b>" };
+    private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond, 2, balance: 1, floating: Charts.AlikeOver) with { Title = "Lights </script><b>" };
 
     public static TheoryData<string> Names => [.. SamplePages.Names];
 
@@ -76,7 +76,7 @@ public sealed class WeavePageTests(WebServer server)
     {
         var hostile = Cloth with
         {
-            Rows = Cloth.Rows with { Steps = [new ChartRows(1, 8, 1), new EdgeStitch("</script><script>alert(1)</script>", StitchYarn.Own, 1, Side.Left, 1)] },
+            Rows = Cloth.Rows with { Steps = [new ChartRows(1, 10, 1), new EdgeStitch("</script><script>alert(1)</script>", StitchYarn.Own, 1, Side.Left, 1)] },
         };
         await using var shop = await IssuedShop.OpenAsync(hostile);
         var page = await shop.Reader.GetAsync(shop.Page + "/weave");
