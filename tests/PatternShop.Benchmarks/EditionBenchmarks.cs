@@ -6,12 +6,12 @@ using PatternShop.Weave;
 namespace PatternShop.Benchmarks;
 
 /// <summary>
-/// A complete A4 edition of a small piece (Lantern diamonds: 27 ends, 16 repeated rows and two more) from its document, against headless Chromium, already running,
+/// A complete A4 edition of a small piece (Hazel diamonds: 23 ends, 20 repeated rows and two more) from its document, against headless Chromium, already running,
 /// that prints the pattern's page, already loaded from the app.
 /// </summary>
 public class EditionBenchmarks
 {
-    private static readonly VersionLine Version = new(2, new DateOnly(2026, 11, 24), "https://weave.example.org/p/0123456789/lantern-diamonds/v/2")
+    private static readonly VersionLine Version = new(2, new DateOnly(2026, 11, 24), "https://weave.example.org/p/0123456789/hazel-diamonds/v/2")
     {
         Copy = new Copy("ABCD-1234", "https://weave.example.org/c/ABCD1234"),
         Maker = "Tansy Lane Weaving Room",
@@ -20,13 +20,13 @@ public class EditionBenchmarks
     private PatternDocument _document = BenchmarkCharts.Document(BenchmarkCharts.Scattered(4, 4));
     private PrintingBrowser? _browser;
 
-    [Params("27 × 16")]
+    [Params("23 × 20")]
     public string Size { get; set; } = "";
 
     [GlobalSetup]
     public async Task StartAsync()
     {
-        const string Sample = "lantern-diamonds";
+        const string Sample = "hazel-diamonds";
         _document = ((ReadResult.Read)PatternReader.Read(await File.ReadAllBytesAsync(Checkout.Path($"tests/Shared/Samples/{Sample}.json")))).Document;
         _browser = await PrintingBrowser.ShowAsync($"/samples/{Sample}", _document.Title);
     }

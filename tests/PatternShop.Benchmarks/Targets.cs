@@ -21,7 +21,7 @@ internal abstract record Target(string Class)
             new Faster("Chart page", "joined cells (ours)", "one rectangle a cell", size, 2),
             new Smaller("Chart page", "joined cells (ours)", "one rectangle a cell", size, 0.4),
         }),
-        new Faster("Edition", "a complete A4 edition (ours)", "headless Chromium prints the page", "27 × 16", 10),
+        new Faster("Edition", "a complete A4 edition (ours)", "headless Chromium prints the page", "23 × 20", 10),
         new Within("Large edition", "a complete A4 edition", "400 × 600", 2_000_000),
         new Allocates("Large edition", "a complete A4 edition", "400 × 600", 200_000_000),
         new Within("History", "undo or redo, in the store", "1000 steps", 8_000),

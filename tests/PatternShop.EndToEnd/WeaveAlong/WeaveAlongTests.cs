@@ -9,7 +9,7 @@ namespace PatternShop.EndToEnd;
 /// <summary>A weaver with yarn in both hands: every tap one step, nothing lost, everything to be undone.</summary>
 public sealed partial class WeaveAlongTests(Stage stage) : Journey(stage)
 {
-    private const string Address = "/samples/lantern-diamonds/weave";
+    private const string Address = "/samples/hazel-diamonds/weave";
     private const int LongTimes = 10;
 
     [Theory]
@@ -103,8 +103,8 @@ public sealed partial class WeaveAlongTests(Stage stage) : Journey(stage)
         await page.UntilReadyAsync();
         Assert.Equal((place, run), (await page.KeptAsync(), await page.Now.InnerTextAsync()));
 
-        await JumpAsync(page, visit, 12);
-        await Assertions.Expect(page.Place).ToHaveTextAsync("Row 4 of 8 · time 2 of 2 (row 12 of 18)");
+        await JumpAsync(page, visit, 14);
+        await Assertions.Expect(page.Place).ToHaveTextAsync("Row 4 of 10 · time 2 of 2 (row 14 of 22)");
         await page.Next.ClickAsync();
         await visit.Page.ReloadAsync();
         await page.UntilReadyAsync();
@@ -125,13 +125,16 @@ public sealed partial class WeaveAlongTests(Stage stage) : Journey(stage)
         await page.More.ClickAsync();
         await visit.Page.Locator("#by-rows").CheckAsync();
         await visit.Page.GetByText("Go on weaving").ClickAsync();
-        await page.Next.ClickAsync();
-        await page.Next.ClickAsync();
+        for (var row = 1; row <= 4; row++)
+        {
+            await page.Next.ClickAsync();
+        }
+
         await visit.Page.ReloadAsync();
         await page.UntilReadyAsync();
-        Assert.Equal((2, 0), await page.KeptAsync());
-        // computed: whole piece 1 of the check values, row 3 from the right
-        Assert.Equal("under 2, [over 2, under 3, over 2, under 1] × 2, over 2, under 3, over 2, under 2", string.Join(", ", await visit.Page.Locator(".whole li").AllInnerTextsAsync()));
+        Assert.Equal((4, 0), await page.KeptAsync());
+        // computed: whole piece 1 of the check values, row 5 from the left
+        Assert.Equal("[over 3, under 2, over 1, under 1, over 1, under 2] × 2, over 3", string.Join(", ", await visit.Page.Locator(".whole li").AllInnerTextsAsync()));
     }
 
     private static async Task JumpAsync(WeavePage page, Visit visit, int row)
@@ -144,22 +147,22 @@ public sealed partial class WeaveAlongTests(Stage stage) : Journey(stage)
     private static string PlaceOf(IReadOnlyList<WovenRow> rows, int steps)
     {
         var number = 1 + Enumerable.Range(1, rows.Count).Count(woven => rows.Take(woven).Sum(row => row.Runs.Count) <= steps);
-        return FormattableString.Invariant($"Row {((number - 1) % 8) + 1} of 8 · time {((number - 1) / 8) + 1} of {LongTimes} (row {number} of {rows.Count})");
+        return FormattableString.Invariant($"Row {((number - 1) % 10) + 1} of 10 · time {((number - 1) / 10) + 1} of {LongTimes} (row {number} of {rows.Count})");
     }
 
     // No sample has a thousand runs, so the repeated rows of one are woven more often: the page's data is changed on its way.
     private async Task<(Visit Visit, WeavePage Page, IReadOnlyList<WovenRow> Rows)> LongPieceAsync()
     {
-        var once = WeavingOrder.Of((await FactsAsync("lantern-diamonds")).GetProperty("input"));
-        IReadOnlyList<WovenRow> rows = [.. Enumerable.Repeat(once.Take(8), LongTimes).SelectMany(time => time), .. once.Skip(16)];
+        var once = WeavingOrder.Of((await FactsAsync("hazel-diamonds")).GetProperty("input"));
+        IReadOnlyList<WovenRow> rows = [.. Enumerable.Repeat(once.Take(10), LongTimes).SelectMany(time => time), .. once.Skip(20)];
         var visit = await OpenAsync(Reader.Phone);
         await visit.Page.RouteAsync("**" + Address, async route =>
         {
             var answer = await route.FetchAsync();
             var text = await answer.TextAsync();
             var longer = text
-                .Replace("\"each\":8,\"times\":2", FormattableString.Invariant($"\"each\":8,\"times\":{LongTimes}"), StringComparison.Ordinal)
-                .Replace("\"rows\":18", FormattableString.Invariant($"\"rows\":{rows.Count}"), StringComparison.Ordinal);
+                .Replace("\"each\":10,\"times\":2", FormattableString.Invariant($"\"each\":10,\"times\":{LongTimes}"), StringComparison.Ordinal)
+                .Replace("\"rows\":22", FormattableString.Invariant($"\"rows\":{rows.Count}"), StringComparison.Ordinal);
             Assert.NotEqual(text, longer);
             await route.FulfillAsync(new RouteFulfillOptions { Response = answer, Body = longer });
         });
@@ -171,7 +174,7 @@ public sealed partial class WeaveAlongTests(Stage stage) : Journey(stage)
     private async Task<JsonElement> FactsAsync(string name) =>
         JsonSerializer.Deserialize<JsonElement>(await Server.Http.GetStringAsync(new Uri($"/samples/{name}/facts.json", UriKind.Relative), TestContext.Current.CancellationToken));
 
-    // "Row 4 of 8 · time 2 of 2 (row 12 of 18): go on with row 13"
+    // "Row 4 of 10 · time 2 of 2 (row 14 of 22): go on with row 15"
     [GeneratedRegex("(?<row>[0-9]+) of", RegexOptions.RightToLeft | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex LastRow();
 }

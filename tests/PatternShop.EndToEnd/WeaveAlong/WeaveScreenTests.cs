@@ -7,10 +7,10 @@ namespace PatternShop.EndToEnd;
 /// <summary>Where things stand on the screens of weave-along, measured as the browser lays them out.</summary>
 public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
 {
-    private const string Address = "/samples/lantern-diamonds/weave";
+    private const string Address = "/samples/hazel-diamonds/weave";
 
-    // steps: before the first, in the middle of a row from the left (row 4) and from the right (row 3), in a bracket (row 1)
-    private static readonly int[] Stops = [0, 3, 30, 42];
+    // steps: before the first, in the middle of a row from the left (row 1, of 13 runs) and from the right (row 2, of 17), in a bracket (row 5, which begins at 64)
+    private static readonly int[] Stops = [0, 3, 20, 70];
 
     // Every box that must be seen, and what it covers. "Next" is the whole lower part, so its word is measured instead.
     private const string Measure =
@@ -91,8 +91,8 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
         await page.GoAsync(Address);
         var numbers = visit.Page.Locator("#strip g");
         await Assertions.Expect(numbers).ToHaveCountAsync(1);
-        await visit.Page.EvaluateAsync("() => { for (let i = 0; i < 42; i++) document.getElementById('next').click(); }");
-        await Assertions.Expect(page.Place).ToHaveTextAsync("Row 4 of 8 · time 1 of 2 (row 4 of 18)");
+        await visit.Page.EvaluateAsync("() => { for (let i = 0; i < 50; i++) document.getElementById('next').click(); }");
+        await Assertions.Expect(page.Place).ToHaveTextAsync("Row 4 of 10 · time 1 of 2 (row 4 of 22)");
         Assert.Equal(["woven", "woven", "now"], await numbers.EvaluateAllAsync<string[]>("rows => rows.map(row => row.className.baseVal)"));
         Assert.Equal("4", await visit.Page.Locator("#strip g.now text").TextContentAsync());
         // the opening of the sheet ends above the row that is woven, and the cells fill it down to its foot
@@ -115,13 +115,13 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
         var visit = await OpenAsync(new Reader(1280, 800));
         var page = new WeavePage(visit);
         await page.GoAsync(Address);
-        // computed: whole piece 1 of the check values, row 1 from the right, row 2 from the left; 27 ends with the floating ones
-        await Moves([1, 1, 2, 3], fromRight: true);
+        // computed: whole piece 1 of the check values, row 1 from the left, row 2 from the right; 23 ends with the floating ones
+        await Moves([2, 1, 2, 3], fromRight: false);
         await visit.Page.Locator("#more").ClickAsync();
         await visit.Page.Locator("#jump-row").FillAsync("2");
         await visit.Page.Keyboard.PressAsync("Enter");
-        await Assertions.Expect(page.Place).ToHaveTextAsync("Row 2 of 8 · time 1 of 2 (row 2 of 18)");
-        await Moves([3, 2, 1, 2], fromRight: false);
+        await Assertions.Expect(page.Place).ToHaveTextAsync("Row 2 of 10 · time 1 of 2 (row 2 of 22)");
+        await Moves([2, 1, 1, 2], fromRight: true);
 
         async Task Moves(int[] runs, bool fromRight)
         {
@@ -129,9 +129,9 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
             foreach (var run in runs)
             {
                 var (left, right) = await visit.Page.Locator("#strip .mark").EvaluateAsync<JsonElement>(
-                    "mark => { const cells = document.querySelector('.opening').getBoundingClientRect(), cell = (cells.width - 6) / 27, box = mark.getBoundingClientRect(); return [(box.left - cells.left - 3) / cell, (box.right - cells.left - 3) / cell]; }") is var at
+                    "mark => { const cells = document.querySelector('.opening').getBoundingClientRect(), cell = (cells.width - 6) / 23, box = mark.getBoundingClientRect(); return [(box.left - cells.left - 3) / cell, (box.right - cells.left - 3) / cell]; }") is var at
                     ? (at[0].GetDouble(), at[1].GetDouble()) : default;
-                var expected = fromRight ? (27 - passed - run, 27 - passed) : (passed, passed + run);
+                var expected = fromRight ? (23 - passed - run, 23 - passed) : (passed, passed + run);
                 Assert.Equal(((double)expected.Item1, (double)expected.Item2), (Math.Round(left, 0), Math.Round(right, 0)));
                 passed += run;
                 await page.Next.ClickAsync();

@@ -101,21 +101,23 @@ public sealed class EditionTests
     }
 
     [Theory]
-    [InlineData("lantern-diamonds")]
+    [InlineData("hazel-diamonds")]
     [InlineData("harbour-lights")]
     [InlineData("rain-on-slate")]
     [InlineData("first-steps")]
     [InlineData("kestrel")]
-    [InlineData("gatehouse-diamonds")]
+    [InlineData("kite-weather")]
     [InlineData("kestrel", "Letter")]
-    [InlineData("gatehouse-diamonds", "Letter")]
+    [InlineData("kite-weather", "Letter")]
     public void A_small_piece_is_all_on_its_first_page(string name, string paper = "A4")
     {
         var plan = Printable.Plan(Piece.Of(Samples.All[name]), Version, paper == "A4" ? Paper.A4 : Paper.Letter, Wording.English);
-        var first = string.Concat(plan.Pages[0].Items.Select(item => item.Mark).OfType<TextMark>().Select(text => text.Piece.Text + " "));
+        // every row in full, wherever its lines break
+        var first = Letters(string.Concat(plan.Pages[0].Items.Select(item => item.Mark).OfType<TextMark>().Select(text => text.Piece.Text)));
         var piece = Piece.Of(Samples.All[name]);
-        Assert.All(piece.PrintedRows(), number => Assert.Contains(Wording.English.ItemText(piece.Reading(number).Writing.Items[0]), first, StringComparison.Ordinal));
+        Assert.All(piece.PrintedRows(), number => Assert.Contains(Letters(Wording.English.WritingText(piece.Reading(number).Writing)), first, StringComparison.Ordinal));
         Assert.Contains(Wording.English.RowsTitle, first, StringComparison.Ordinal);
+        static string Letters(string text) => string.Concat(text.Where(letter => !char.IsWhiteSpace(letter)));
         // written rows that go on repeat the heads of their columns
         Assert.DoesNotContain(plan.Pages.Skip(1).SelectMany(page => page.Items), item =>
             item.Tag?.Chart is not null || (item.Mark is TextMark text && text.Piece.Text.StartsWith(Wording.English.FromColumn, StringComparison.Ordinal)));

@@ -37,12 +37,12 @@ public sealed class RenderCommandTests
     public async Task The_judge_of_facts_names_what_is_wrong()
     {
         using var folder = new Folder();
-        var document = Read(SamplePages.File("lantern-diamonds"));
-        using var facts = await Facts(folder, SamplePages.File("lantern-diamonds"));
+        var document = Read(SamplePages.File("hazel-diamonds"));
+        using var facts = await Facts(folder, SamplePages.File("hazel-diamonds"));
         var motif = BitGrid.Create(document.Motif.Rows, document.Motif.Columns, (row, end) => document.Motif[row, end] ^ (row == 2 && end == 4));
         var faults = FactsForm.Faults(facts.RootElement, document with { Motif = motif });
-        Assert.Equal(["chart is", "row 3: runs is", "row 3: text is", "row 11: runs is", "row 11: text is"], faults.Select(fault => fault[..(fault.IndexOf(" is ", StringComparison.Ordinal) + 3)]));
-        Assert.Equal("ends is 27, not 35", FactsForm.Faults(facts.RootElement, document with { Width = document.Width with { Repeats = 4 } })[1]);
+        Assert.Equal(["chart is", "row 3: runs is", "row 3: text is", "row 13: runs is", "row 13: text is"], faults.Select(fault => fault[..(fault.IndexOf(" is ", StringComparison.Ordinal) + 3)]));
+        Assert.Equal("ends is 23, not 43", FactsForm.Faults(facts.RootElement, document with { Width = document.Width with { Repeats = 4 } })[1]);
         Assert.Contains("not as promised: input.chart", FactsForm.Faults(JsonDocument.Parse("{}").RootElement, document));
     }
 

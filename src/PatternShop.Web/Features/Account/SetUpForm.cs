@@ -8,7 +8,7 @@ public sealed record SetUpForm(string Code, string StudioName, string Handle, st
     public const string PassphraseAgain = nameof(PassphraseAgain);
 
     /// <summary>The samples that a new shop can begin with.</summary>
-    public static IReadOnlyList<string> Offered { get; } = ["first-steps", "lantern-diamonds", "mountain-and-mirror"];
+    public static IReadOnlyList<string> Offered { get; } = ["first-steps", "hazel-diamonds", "mountain-and-mirror"];
 
     /// <summary>The form before anything was typed.</summary>
     public static SetUpForm Begin(string code) => new(code, "", "", "", TimeZones.Utc, Offered);

@@ -15,10 +15,10 @@ public sealed class SetUpTests
         Assert.Contains("no-store", form.Headers["Cache-Control"], StringComparison.Ordinal);
         Assert.Equal(3, form.Html.QuerySelectorAll("input[name=Samples][checked]").Length);
 
-        var done = await visitor.FillAsync(shop.SetUpPath, "/setup", [.. TestShop.SetUpFields(zone: "Pacific/Auckland"), ("Samples", "lantern-diamonds")]);
+        var done = await visitor.FillAsync(shop.SetUpPath, "/setup", [.. TestShop.SetUpFields(zone: "Pacific/Auckland"), ("Samples", "hazel-diamonds")]);
         Assert.Equal((HttpStatusCode.SeeOther, "/studio"), (done.Status, done.Location));
         var studio = await visitor.GetAsync("/studio");
-        Assert.Equal("Lantern diamonds", Assert.Single(studio.Html.QuerySelectorAll("ul.bench h2")).TextContent.Trim());
+        Assert.Equal("Hazel diamonds", Assert.Single(studio.Html.QuerySelectorAll("ul.bench h2")).TextContent.Trim());
         Assert.Equal("Pacific/Auckland", (await shop.MakerAsync()).TimeZone);
     }
 
