@@ -22,9 +22,6 @@ public static partial class Charts
     /// <summary>The ten-end diamond: six-shaft twill (over 1, under 1, over 2, under 2) drawn on ends 1 2 3 4 5 6 5 4 3 2 and woven in the same order of rows.</summary>
     public const string TenEndDiamond = "x.xx...xx./.x.xx.xx.x/..x.xxx.x./x..x.x.x../xx..x.x..x/.xx..x..xx/xx..x.x..x/x..x.x.x../..x.xxx.x./.x.xx.xx.x";
 
-    /// <summary>The 8-row diamond: 2/2 twill drawn on ends 1 2 3 4 1 4 3 2 and woven in the row order 1 2 3 4 1 4 3 2.</summary>
-    public const string Diamond = "x..xxx../xx..x..x/.xx...xx/..xx.xx./x..xxx../..xx.xx./.xx...xx/xx..x..x";
-
     /// <summary>A document whose chart is written with 'x' over and '.' under, rows parted by '/', row 1 first; without steps its rows are woven once.</summary>
     public static PatternDocument Document(
         string chart,

@@ -45,7 +45,7 @@ public sealed record Band(BandKind Kind, int FirstRow, int RowsEachTime, int Tim
     public int FirstRowOf(int time) => FirstRow + ((time - 1) * RowsEachTime);
 }
 
-/// <summary>A place in the weaving order as a reader speaks of it: "row 4 of 8, time 2 of 3 (row 12 of 26)".</summary>
+/// <summary>A place in the weaving order as a reader speaks of it: "row 4 of 10, time 2 of 3 (row 14 of 32)".</summary>
 public sealed record Place(int Number, int Within, int RowsEachTime, int Time, int Times);
 
 internal static class PieceBands

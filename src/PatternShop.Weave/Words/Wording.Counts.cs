@@ -2,7 +2,7 @@ namespace PatternShop.Weave;
 
 public partial class Wording
 {
-    /// <summary>The warp count with its arithmetic: "3 × 8 = 24, + 1 balance end, + 2 floating selvedges = 27 ends".</summary>
+    /// <summary>The warp count with its arithmetic: "2 × 10 = 20, + 1 balance end, + 2 floating selvedges = 23 ends".</summary>
     public string WarpArithmetic(Piece piece)
     {
         ArgumentNullException.ThrowIfNull(piece);
@@ -12,7 +12,7 @@ public partial class Wording
         return parts.Count == 1 ? $"{parts[0]} {(piece.Ends == 1 ? "end" : "ends")}" : $"{string.Join(", ", parts)} = {Count(piece.Ends, "end", "ends")}";
     }
 
-    /// <summary>The counting rule for ends: "a multiple of 8, plus 1, plus 2 floating selvedges".</summary>
+    /// <summary>The counting rule for ends: "a multiple of 10, plus 1, plus 2 floating selvedges".</summary>
     public string EndsRule(Piece piece)
     {
         ArgumentNullException.ThrowIfNull(piece);
@@ -30,7 +30,7 @@ public partial class Wording
         return string.Join(", ", parts);
     }
 
-    /// <summary>The counting rule for rows: "a multiple of 8, plus 2 closing rows"; the plain count where rows are repeated not at all or in several groups.</summary>
+    /// <summary>The counting rule for rows: "a multiple of 10, plus 2 closing rows"; the plain count where rows are repeated not at all or in several groups.</summary>
     public string RowsRule(Piece piece)
     {
         ArgumentNullException.ThrowIfNull(piece);
@@ -50,7 +50,7 @@ public partial class Wording
         }.Where(part => part.Length > 0));
     }
 
-    /// <summary>The row count with its arithmetic: "2 × 8 + 2 closing rows = 18 rows".</summary>
+    /// <summary>The row count with its arithmetic: "2 × 10 + 2 closing rows = 22 rows".</summary>
     public string RowArithmetic(Piece piece)
     {
         ArgumentNullException.ThrowIfNull(piece);

@@ -59,7 +59,7 @@ public partial class Wording
         _ => LostManyForm.Replace("{count}", Number(count), StringComparison.Ordinal),
     };
 
-    /// <summary>A row that may have been woven last, and where to go on: "Row 4 of 8 · time 2 of 3 (row 12 of 26): go on with row 13".</summary>
+    /// <summary>A row that may have been woven last, and where to go on: "Row 4 of 10 · time 2 of 3 (row 14 of 32): go on with row 15".</summary>
     public string LostGoOn(Piece piece, int row)
     {
         ArgumentNullException.ThrowIfNull(piece);

@@ -83,7 +83,7 @@ public partial class Wording
     /// <summary>What boxes to tick are, for those who cannot see them.</summary>
     public string BoxesText(int first, int last) => first == last ? "a box to tick" : $"boxes to tick, {Number(first)} to {Number(last)}";
 
-    /// <summary>The count of ends alone: "27 ends".</summary>
+    /// <summary>The count of ends alone: "23 ends".</summary>
     public string EndsText(Piece piece)
     {
         ArgumentNullException.ThrowIfNull(piece);

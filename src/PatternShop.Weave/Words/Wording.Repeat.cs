@@ -13,7 +13,7 @@ public partial class Wording
 
     public string NothingRepeats => "Nothing is drawn yet.";
 
-    /// <summary>How ends and rows are counted: "Ends: a multiple of 8, plus 1. Rows: a multiple of 8, plus 1 closing row."</summary>
+    /// <summary>How ends and rows are counted: "Ends: a multiple of 10, plus 1. Rows: a multiple of 10, plus 1 closing row."</summary>
     public string CountsRule(Piece piece) => $"Ends: {EndsRule(piece)}. Rows: {RowsRule(piece)}.";
 
     /// <summary>The name of a way to mirror, as a button bears it.</summary>
@@ -23,7 +23,7 @@ public partial class Wording
         return Capital(MendName(option.Edit));
     }
 
-    /// <summary>What is in the middle: "End 1 of the motif is in the middle. 25 ends in all instead of 24: a multiple of 8, plus 1."</summary>
+    /// <summary>What is in the middle: "End 1 of the motif is in the middle. 21 ends in all instead of 20: a multiple of 10, plus 1."</summary>
     public string MirrorOptionText(Piece piece, MirrorOption option)
     {
         ArgumentNullException.ThrowIfNull(piece);

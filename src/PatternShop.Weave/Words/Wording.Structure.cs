@@ -3,7 +3,7 @@ namespace PatternShop.Weave;
 /// <summary>What is said of repeat and symmetry.</summary>
 public partial class Wording
 {
-    /// <summary>"a multiple of 8, plus 1".</summary>
+    /// <summary>"a multiple of 10, plus 1".</summary>
     public string CountingRule(int multiple, int plus) => $"a multiple of {Number(multiple)}{(plus > 0 ? $", plus {Number(plus)}" : "")}";
 
     /// <summary>The smallest repeat: "The smallest repeat is 4 ends by 4 rows; 1 row further up it is the same, 1 end to the right."</summary>
@@ -30,7 +30,7 @@ public partial class Wording
         return string.Join(' ', sentences);
     }
 
-    /// <summary>A way to mirror: "Begin with end 5 of the motif, 1 balance end (a multiple of 8, plus 1): end 1 is in the middle."</summary>
+    /// <summary>A way to mirror: "Begin with end 6 of the motif, 1 balance end (a multiple of 10, plus 1): end 1 is in the middle."</summary>
     public string MirrorChoiceText(MirrorChoice choice, int motifEnds)
     {
         ArgumentNullException.ThrowIfNull(choice);

@@ -69,7 +69,7 @@ public partial class Wording
 
     public virtual string AnewForm => "Begin version {number} at row 1";
 
-    /// <summary>A place: "Row 4 of 8 · time 2 of 3 (row 12 of 26)".</summary>
+    /// <summary>A place: "Row 4 of 10 · time 2 of 3 (row 14 of 32)".</summary>
     public virtual string PlaceText(Piece piece, int number)
     {
         ArgumentNullException.ThrowIfNull(piece);

@@ -23,10 +23,10 @@ public partial class Wording
     /// <summary>A whole number, thousands set apart.</summary>
     public virtual string Number(int value) => value.ToString("#,0", CultureInfo.InvariantCulture);
 
-    /// <summary>A length as the maker measures: "6.75 in".</summary>
+    /// <summary>A length as the maker measures: "4.6 in".</summary>
     public string LengthShort(Length length) => $"{Number(length.Amount)} {UnitName(length.Unit)}";
 
-    /// <summary>A length in both units: "6.75 in (17.1 cm)".</summary>
+    /// <summary>A length in both units: "4.6 in (11.7 cm)".</summary>
     public string LengthBoth(Length length)
     {
         var other = length.In(length.Unit == LengthUnit.Inch ? LengthUnit.Centimetre : LengthUnit.Inch);

@@ -10,14 +10,17 @@ namespace PatternShop.EndToEnd;
 /// </summary>
 public sealed class MakerJourneyTests(Stage stage, OwnServer own) : Journey(stage), IClassFixture<OwnServer>
 {
-    private const int Size = 8;
+    private const int Size = 10;
 
-    // the diamond of "Whole pieces", row 1 first, x over
+    // the diamond of "Whole pieces" 2 of the outside values, row 1 first, x over
     private static readonly string[] Diamond =
-        ["x..xxx..", "xx..x..x", ".xx...xx", "..xx.xx.", "x..xxx..", "..xx.xx.", ".xx...xx", "xx..x..x"];
+    [
+        "x.xx...xx.", ".x.xx.xx.x", "..x.xxx.x.", "x..x.x.x..", "xx..x.x..x",
+        ".xx..x..xx", "xx..x.x..x", "x..x.x.x..", "..x.xxx.x.", ".x.xx.xx.x",
+    ];
 
     // repeated rows once, then the closing rows
-    private static readonly int[] Numbers = [1, 2, 3, 4, 5, 6, 7, 8, 17, 18];
+    private static readonly int[] Numbers = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 21, 22];
 
     protected override ServerProcess Server => own.Server;
 
@@ -30,7 +33,7 @@ public sealed class MakerJourneyTests(Stage stage, OwnServer own) : Journey(stag
         await editor.BeginAsync("Lattice window", Size, Size);
         await DrawAsync(editor);
         await PlanAsync(editor);
-        await Assertions.Expect(new PatternPage(maker).RowTable.Locator("tbody tr")).ToHaveCountAsync(10);
+        await Assertions.Expect(new PatternPage(maker).RowTable.Locator("tbody tr")).ToHaveCountAsync(12);
         Assert.Empty(WrittenRow.Differences(await editor.RowsAsync(), Woven(Diamond)));
         Assert.Empty(await Axe.FindingsAsync(maker));
         await editor.IssueAsync();
@@ -56,17 +59,17 @@ public sealed class MakerJourneyTests(Stage stage, OwnServer own) : Journey(stag
         // one other cell: the comparison, which has not changed, names its row
         await maker.Page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "Open" }).First.ClickAsync();
         await editor.SavedAsync();
-        await editor.DragAsync(Size, Size, (3, 5));
+        await editor.DragAsync(Size, Size, (3, 2));
         await editor.SavedAsync();
         await editor.IssueAsync(correction: true);
         await reader.Page.ReloadAsync();
         (_, bytes) = await page.DownloadAsync("Printable, A4 (PDF)");
-        string[] third = ["row 3, run 3: under 1, not under 3"];
+        string[] third = ["row 3, run 6: over 2, not over 1"];
         Assert.Equal(third, WrittenRow.Differences(await page.RowsAsync(), Woven(Diamond)));
         Assert.Equal(third, WrittenRow.Differences(PrintedRows.Read(bytes, Numbers), Woven(Diamond)));
     }
 
-    // rows 1 to 4 cell by cell with the mouse, 5 and 6 with keys, 7 and 8 by drags over neighbours
+    // rows 1 to 4 cell by cell with the mouse, 5 to 8 with keys, 9 and 10 by drags over neighbours
     private static async Task DrawAsync(EditorPage editor)
     {
         foreach (var (row, end) in Overs(1, 4))
@@ -77,7 +80,7 @@ public sealed class MakerJourneyTests(Stage stage, OwnServer own) : Journey(stag
         await editor.SavedAsync();
         await editor.FocusFirstCellAsync(Size);
         await RepeatAsync(editor, "ArrowUp", 4);
-        for (var row = 5; row <= 6; row++)
+        for (var row = 5; row <= 8; row++)
         {
             for (var end = 1; end <= Size; end++)
             {
@@ -93,21 +96,23 @@ public sealed class MakerJourneyTests(Stage stage, OwnServer own) : Journey(stag
             await editor.PressAsync("ArrowUp");
         }
 
-        await editor.DragAsync(Size, Size, (7, 2), (7, 3));
-        await editor.DragAsync(Size, Size, (7, 8), (7, 7));
-        await editor.DragAsync(Size, Size, (8, 1), (8, 2));
-        await editor.DragAsync(Size, Size, (8, 5));
-        await editor.DragAsync(Size, Size, (8, 8));
+        await editor.DragAsync(Size, Size, (9, 3));
+        await editor.DragAsync(Size, Size, (9, 5), (9, 6), (9, 7));
+        await editor.DragAsync(Size, Size, (9, 9));
+        await editor.DragAsync(Size, Size, (10, 2));
+        await editor.DragAsync(Size, Size, (10, 4), (10, 5));
+        await editor.DragAsync(Size, Size, (10, 8), (10, 7));
+        await editor.DragAsync(Size, Size, (10, 10));
         await editor.SavedAsync();
     }
 
     private static async Task PlanAsync(EditorPage editor)
     {
         var width = editor.Panel("Width");
-        await editor.NumberAsync(width, "Repeats across", 3);
+        await editor.NumberAsync(width, "Repeats across", 2);
         await editor.NumberAsync(width, "Balance ends", 1);
         var edges = editor.Panel("Floating selvedges");
-        await editor.ChooseAsync(edges, "They go", "alike: both the same");
+        await editor.ChooseAsync(edges, "They go", "entering: in and out differ");
         await editor.ChooseAsync(edges, "The first one met", "under");
         var plan = editor.Panel("Order of rows");
         await editor.ChooseAsync(plan, "Row 1 starts at the", "right");
@@ -137,17 +142,17 @@ public sealed class MakerJourneyTests(Stage stage, OwnServer own) : Journey(stag
     private static IReadOnlyList<WovenRow> Woven(string[] chart) => WeavingOrder.Of(JsonSerializer.SerializeToElement(new
     {
         chart,
-        repeats = 3,
+        repeats = 2,
         offset = 0,
         balance = 1,
         floating = 1,
-        edges = "alike",
+        edges = "entering",
         firstEdge = "under",
         starts = new[] { "right" },
         firstPlain = "under",
         rowPlan = new object[]
         {
-            new { step = "repeat", times = 2, steps = new object[] { new { step = "chart", first = 1, last = 8, weft = 1 } } },
+            new { step = "repeat", times = 2, steps = new object[] { new { step = "chart", first = 1, last = 10, weft = 1 } } },
             new { step = "chart", first = 1, last = 1, weft = 1 },
             new { step = "plain", count = 1, weft = 1 },
         },

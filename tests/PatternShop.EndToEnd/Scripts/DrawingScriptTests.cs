@@ -250,8 +250,8 @@ public sealed class DrawingScriptTests(ScriptPage page) : IClassFixture<ScriptPa
         const { Grid } = await editor('grid');
         const { Stroke, readStroke, writeStroke } = await editor('stroke');
         const next = random(13);
-        const piece = new Grid(8, 27);
-        for (let row = 0; row < 8; row++) { for (let end = 0; end < 27; end++) { piece.set(row, end, next() < 0.5); } }
+        const piece = new Grid(10, 23);
+        for (let row = 0; row < 10; row++) { for (let end = 0; end < 23; end++) { piece.set(row, end, next() < 0.5); } }
         const stroke = Stroke.covering({ rows: 200, ends: 200 }, { row: 0, end: 0, lastRow: 199, lastEnd: 199 }, piece);
         const [written, ...more] = writeStroke(stroke);
         const read = readStroke(written);

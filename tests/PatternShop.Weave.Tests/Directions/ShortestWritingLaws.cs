@@ -120,7 +120,7 @@ public sealed class ShortestWritingLaws
     [InlineData(4, "o1u1o1", "o1u1o1")]
     [InlineData(4, "o1u1o1u1", "[o1u1]×2")]
     [InlineData(8, "u1o1u1o1u1o1u1o1u1", "[u1o1]×4u1")]
-    [InlineData(8, "u1o1u2o3u2o1u2o3u2o1u2o3u2o1u1", "u1[o1u2o3u2]×3o1u1")]
+    [InlineData(10, "o1u1o2u2o1u2o2u1o2u2o1u2o2u1o2u2o1u2o2u1o1", "o1[u1o2u2o1u2o2]×3u1o1")]
     [InlineData(4, "o2u2o2u2o2u2", "[o2u2]×3")]
     [InlineData(4, "u1o3u1o3u1o3", "[u1o3]×3")]
     [InlineData(3, "o1u2o3u4", "o1u2o3u4")]

@@ -13,6 +13,16 @@ public sealed class RuleOfThumbTests
         Assert.Equal(1.3m, decimal.Round(arch.Amount, 1));
     }
 
+    // "Loom, yarn, lengths" of the outside values: 0.891 in over 4.6 in at 10 %, 1.260 in at 20 %.
+    [Theory]
+    [InlineData("0.1", "0.891")]
+    [InlineData("0.2", "1.260")]
+    public void Arch_for_four_and_six_tenths_of_an_inch(string extra, string height)
+    {
+        static decimal Read(string number) => decimal.Parse(number, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(Read(height), decimal.Round(RuleOfThumb.Arch(new Length(4.6m, LengthUnit.Inch), Read(extra)).Amount, 3));
+    }
+
     // The formula itself, √(3/8 × width × extra), where the root is a whole number: width 8, extra 3 (37.5 %), so √9.
     [Fact]
     public void Arch_is_the_root_of_three_eighths_of_width_times_extra() =>
@@ -23,8 +33,8 @@ public sealed class RuleOfThumbTests
     public void Weft_is_one_width_a_row_and_ten_to_twenty_percent()
     {
         Assert.Equal((0.10m, 0.20m), RuleOfThumb.TakeUp);
-        Assert.Equal(new Length(133.65m, LengthUnit.Inch), RuleOfThumb.Weft(18, new Length(6.75m, LengthUnit.Inch), 0.10m));
-        Assert.Equal(new Length(145.8m, LengthUnit.Inch), RuleOfThumb.Weft(18, new Length(6.75m, LengthUnit.Inch), 0.20m));
+        Assert.Equal(new Length(111.32m, LengthUnit.Inch), RuleOfThumb.Weft(22, new Length(4.6m, LengthUnit.Inch), 0.10m)); // 22 × 4.6 × 1.1
+        Assert.Equal(new Length(121.44m, LengthUnit.Inch), RuleOfThumb.Weft(22, new Length(4.6m, LengthUnit.Inch), 0.20m));
     }
 
     // Common practice, no published source: warp and weft alike, plain weave takes about half the wraps per inch, 2/2 twill about two thirds.

@@ -69,9 +69,9 @@ public sealed class RowFoldingLaws
     [Fact]
     public void The_diamond_is_found_in_its_list_of_rows()
     {
-        // "Whole pieces" 1: rows 1-8 twice, row 1, one plain row
-        var list = Enumerable.Range(0, 17).Select(i => (SimpleStep)new ChartRows((i % 8) + 1, (i % 8) + 1, 1)).Append(new PlainRows(1, 1));
-        Assert.Equal([new Repeat(2, [new ChartRows(1, 8, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)], RowFolding.Fold(list));
+        // "Whole pieces" 1: rows 1-10 twice, row 1, one plain row
+        var list = Enumerable.Range(0, 21).Select(i => (SimpleStep)new ChartRows((i % 10) + 1, (i % 10) + 1, 1)).Append(new PlainRows(1, 1));
+        Assert.Equal([new Repeat(2, [new ChartRows(1, 10, 1)]), new ChartRows(1, 1, 1), new PlainRows(1, 1)], RowFolding.Fold(list));
     }
 
     [Fact]
