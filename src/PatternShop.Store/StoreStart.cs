@@ -8,8 +8,24 @@ public sealed class StoreStart : IDisposable
     private readonly SqliteOpening _opening;
     private readonly SemaphoreSlim _one = new(1, 1);
     private bool _open;
+    private IDisposable? _serving;
 
     internal StoreStart(SqliteOpening opening) => _opening = opening;
+
+    /// <summary>
+    /// Does what <see cref="OpenAsync"/> does for a server: the data folder is its alone until this is disposed or the process
+    /// ends, because a server keeps in memory what it has read. Commands that only open the store may run beside it.
+    /// </summary>
+    /// <exception cref="StoreException">Another server has the folder, or as with <see cref="OpenAsync"/>.</exception>
+    public async Task ServeAsync(CancellationToken cancellationToken = default)
+    {
+        await Explaining(() =>
+        {
+            _serving ??= _opening.TakeForServer();
+            return Task.CompletedTask;
+        });
+        await OpenAsync(cancellationToken);
+    }
 
     /// <summary>
     /// Makes the data folder and its database where there is none, and brings an older database up to this program, a copy
@@ -23,13 +39,9 @@ public sealed class StoreStart : IDisposable
         {
             if (!_open)
             {
-                await _opening.OpenAsync(cancellationToken);
+                await Explaining(() => _opening.OpenAsync(cancellationToken));
                 _open = true;
             }
-        }
-        catch (Exception failure) when (failure is DbException or IOException or UnauthorizedAccessException)
-        {
-            throw new StoreException("The data folder cannot be used: " + failure.Message, failure);
         }
         finally
         {
@@ -37,5 +49,21 @@ public sealed class StoreStart : IDisposable
         }
     }
 
-    public void Dispose() => _one.Dispose();
+    public void Dispose()
+    {
+        _serving?.Dispose();
+        _one.Dispose();
+    }
+
+    private static async Task Explaining(Func<Task> work)
+    {
+        try
+        {
+            await work();
+        }
+        catch (Exception failure) when (failure is DbException or IOException or UnauthorizedAccessException)
+        {
+            throw new StoreException("The data folder cannot be used: " + failure.Message, failure);
+        }
+    }
 }

@@ -77,7 +77,7 @@ internal static class PatternShopHost
     /// <summary>Opens the store, listens, and says how to set up if that is still to be done.</summary>
     public static async Task StartAsync(WebApplication app)
     {
-        await app.Services.GetRequiredService<StoreStart>().OpenAsync();
+        await app.Services.GetRequiredService<StoreStart>().ServeAsync();
         await app.Services.GetRequiredService<Sweeping>().SweepAsync();
         await app.StartAsync();
         await app.Services.GetRequiredService<SetUpInvitation>().SayAsync(app.Urls);

@@ -25,6 +25,13 @@ internal sealed class SqliteOpening(SqliteFile file, TimeProvider time)
         await MigrateAsync(context, connection, cancellationToken);
     }
 
+    /// <summary>Takes the folder for a server, the folder made where there is none.</summary>
+    public IDisposable TakeForServer()
+    {
+        DataFolder.Make(file.Folder);
+        return FolderLock.TakeForServer(file.Folder);
+    }
+
     internal static void RequireSqlite(string version)
     {
         if (Version.Parse(version) < LeastSqlite)

@@ -165,6 +165,37 @@ public sealed class OpeningTests
     }
 
     [Fact]
+    public async Task A_server_has_its_folder_alone_until_it_ends_and_commands_open_it_beside()
+    {
+        await using var store = TestStore.Unopened();
+        await store.Start.ServeAsync();
+        await store.Start.ServeAsync();
+        await using (var command = store.Beside())
+        {
+            await command.Start.OpenAsync();
+            var refused = await Assert.ThrowsAsync<StoreException>(() => command.Start.ServeAsync());
+            Assert.StartsWith("Another PatternShop server is running on this data folder.", refused.Message, StringComparison.Ordinal);
+        }
+
+        store.Start.Dispose();
+        await using var next = store.Beside();
+        await next.Start.ServeAsync();
+    }
+
+    [Fact]
+    public async Task A_failure_that_is_no_lock_is_not_waited_for()
+    {
+        await using var store = TestStore.Unopened();
+        DataFolder.Make(store.File.Folder);
+        // a link that leads to itself in place of the lock: no waiting makes it a file
+        var held = Path.Combine(store.File.Folder, "opening.lock");
+        File.CreateSymbolicLink(held, held);
+        store.Time.NoTimers = true;
+        var refused = await Assert.ThrowsAsync<StoreException>(() => store.Start.OpenAsync());
+        Assert.DoesNotContain("Another process", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_cannot_be_opened_is_said_and_left_alone()
     {
         await using var store = TestStore.Unopened();
