@@ -39,13 +39,11 @@ internal static class PatternShopHost
 
     public static WebApplicationBuilder Builder(string[] args)
     {
-        // published, the pages' files lie beside the program, wherever it was called from
-        var beside = Directory.Exists(Path.Combine(AppContext.BaseDirectory, "wwwroot"));
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
             Args = args,
             ApplicationName = typeof(PatternShopHost).Assembly.GetName().Name,
-            ContentRootPath = beside ? AppContext.BaseDirectory : null,
+            ContentRootPath = ContentRoot.Of(AppContext.BaseDirectory),
         });
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);

@@ -10,7 +10,7 @@ internal static class CommandLine
     private const string Help = """
         Without a command: starts the server. Settings are given as --NAME VALUE or in the environment:
           --urls http://localhost:5080                  where to listen
-          --PatternShop:DataFolder DIR                  where everything is kept (PatternShop__DataFolder)
+          --PatternShop:DataFolder DIR                  where everything is kept, from the program's own folder (PatternShop__DataFolder)
           --PatternShop:PublicAddress URL               where readers find the shop (PatternShop__PublicAddress)
           --PatternShop:KnownProxies ADDRESS,NETWORK    proxies in front whose headers are believed (PatternShop__KnownProxies)
 

@@ -16,7 +16,7 @@ internal static class PassphraseCommand
         return await OperatorStore.RunAsync(folder, errors, async (makers, _) =>
         {
             await output.WriteLineAsync($"New passphrase for {email} (one line):");
-            return await makers.SetPassphraseAsync(email, await input.ReadLineAsync() ?? "") switch
+            return await makers.SetPassphraseAsync(email, await BoundedReading.LineAsync(input, MakerRules.PassphraseMost)) switch
             {
                 SetPassphraseResult.Done => await SayAsync(output, "Done. Sessions that stood open have ended.", CommandLine.Done),
                 SetPassphraseResult.UnknownMaker => await SayAsync(errors, $"No maker here has the e-mail address {email}.", CommandLine.Failed),

@@ -8,87 +8,98 @@ namespace PatternShop.Web;
 /// </summary>
 internal static class RenderCommand
 {
-    private const int Done = 0;
-    private const int BadFile = 1;
-    private const int BadUse = 2;
+    private const string Usage = "usage: render FILE… --out DIR\nWrites NAME.directions.txt, NAME.facts.json, NAME.chart.svg, NAME.a4.pdf and NAME.letter.pdf for each document.";
 
     public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter errors)
     {
-        if (!TryParse(args, out var files, out var folder))
+        if (RenderArguments.Read(args, out var problem) is not { } arguments)
         {
-            await errors.WriteLineAsync("usage: render FILE… --out DIR\nWrites NAME.directions.txt, NAME.facts.json, NAME.chart.svg, NAME.a4.pdf and NAME.letter.pdf for each document.");
-            return BadUse;
+            await errors.WriteLineAsync($"{problem}\n{Usage}");
+            return CommandLine.BadUse;
+        }
+
+        if (OutFolder.InTheWay(arguments.Folder) is { } inTheWay)
+        {
+            await RefuseAsync(errors, arguments.Folder, inTheWay);
+            return CommandLine.Failed;
         }
 
         var taken = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
-        var worst = Done;
-        foreach (var file in files)
+        var worst = CommandLine.Done;
+        foreach (var file in arguments.Files)
         {
+            if (await ReadAsync(file, errors) is not { } document)
+            {
+                worst = CommandLine.Failed;
+                continue;
+            }
+
             var name = Path.GetFileNameWithoutExtension(file);
-            var made = taken.TryAdd(name, file)
-                ? await RenderAsync(file, name, folder, output, errors)
-                : await RefuseAsync(errors, file, $"its files would be named like those of {taken[name]}", "Rename one of the two.");
-            worst = made ? worst : BadFile;
+            if (!taken.TryAdd(name, file))
+            {
+                await RefuseAsync(errors, file, $"its files would be named like those of {taken[name]}. Rename one of the two.");
+                worst = CommandLine.Failed;
+            }
+            else if (OutFolder.Make(arguments.Folder) is { } unmade)
+            {
+                await RefuseAsync(errors, arguments.Folder, unmade);
+                return CommandLine.Failed;
+            }
+            else if (!await MakeAsync(file, document, Path.Combine(arguments.Folder, name), output, errors))
+            {
+                worst = CommandLine.Failed;
+            }
         }
 
         return worst;
     }
 
-    private static bool TryParse(string[] args, out List<string> files, out string folder)
+    /// <summary>The document of a file; null when there is none, which is explained.</summary>
+    private static async Task<PatternDocument?> ReadAsync(string file, TextWriter errors)
     {
-        (files, folder) = ([], "");
-        for (var i = 0; i < args.Length; i++)
+        var (bytes, problem) = await SourceFile.ReadAsync(file);
+        if (problem is not null)
         {
-            if (args[i] != "--out")
-            {
-                files.Add(args[i]);
-            }
-            else if (++i < args.Length)
-            {
-                folder = args[i];
-            }
+            await RefuseAsync(errors, file, problem);
+            return null;
         }
 
-        return files.Count > 0 && folder.Length > 0 && !files.Exists(file => file.StartsWith("--", StringComparison.Ordinal));
+        var result = PatternReader.Read(bytes.Span);
+        if (result is ReadResult.Refused refused)
+        {
+            await errors.WriteLineAsync($"{file}: not made, {refused.Problems.Count} {(refused.Problems.Count == 1 ? "problem" : "problems")}");
+            foreach (var wrong in refused.Problems)
+            {
+                await errors.WriteLineAsync($"  {file}:{wrong.Line}:{wrong.Column} {(wrong.Pointer.Length == 0 ? "(whole file)" : wrong.Pointer)} [{wrong.Code}] {wrong.What} {wrong.Remedy}");
+            }
+
+            return null;
+        }
+
+        return ((ReadResult.Read)result).Document;
     }
 
-    private static async Task<bool> RenderAsync(string file, string name, string folder, TextWriter output, TextWriter errors)
+    private static async Task<bool> MakeAsync(string file, PatternDocument document, string stem, TextWriter output, TextWriter errors)
     {
-        try
+        foreach (var made in new PieceFiles(Wording.English).Of(Piece.Of(document)))
         {
-            var bytes = await File.ReadAllBytesAsync(file);
-            var result = PatternReader.Read(bytes);
-            if (result is ReadResult.Refused refused)
+            var path = $"{stem}.{made.Kind}";
+            try
             {
-                await errors.WriteLineAsync($"{file}: not made, {refused.Problems.Count} {(refused.Problems.Count == 1 ? "problem" : "problems")}");
-                foreach (var problem in refused.Problems)
-                {
-                    await errors.WriteLineAsync($"  {file}:{problem.Line}:{problem.Column} {(problem.Pointer.Length == 0 ? "(whole file)" : problem.Pointer)} [{problem.Code}] {problem.What} {problem.Remedy}");
-                }
-
+                await File.WriteAllBytesAsync(path, made.Bytes);
+            }
+            catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+            {
+                var why = Directory.Exists(path) ? "a folder has this name." : failure is UnauthorizedAccessException ? "you have no permission to write there." : failure.Message;
+                await RefuseAsync(errors, file, $"{path} can't be written: {why} Choose another folder with --out.");
                 return false;
             }
 
-            Directory.CreateDirectory(folder);
-            var piece = Piece.Of(((ReadResult.Read)result).Document);
-            foreach (var made in new PieceFiles(Wording.English).Of(piece))
-            {
-                var path = Path.Combine(folder, $"{name}.{made.Kind}");
-                await File.WriteAllBytesAsync(path, made.Bytes);
-                await output.WriteLineAsync(path);
-            }
+            await output.WriteLineAsync(path);
+        }
 
-            return true;
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            return await RefuseAsync(errors, file, problem.Message, "Check the path and its permissions.");
-        }
+        return true;
     }
 
-    private static async Task<bool> RefuseAsync(TextWriter errors, string file, string what, string remedy)
-    {
-        await errors.WriteLineAsync($"{file}: not made: {what} {remedy}");
-        return false;
-    }
+    private static Task RefuseAsync(TextWriter errors, string what, string why) => errors.WriteLineAsync($"{what}: not made: {why}");
 }

@@ -37,6 +37,20 @@ public sealed class OperatorCommandTests
         maker.Dispose();
     }
 
+    /// <summary>Such as <c>passphrase EMAIL &lt; /dev/zero</c>.</summary>
+    [Fact]
+    public async Task A_passphrase_without_an_end_is_refused()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        using var endless = new EndlessText();
+        using var output = new StringWriter { NewLine = "\n" };
+        using var errors = new StringWriter { NewLine = "\n" };
+        Assert.Equal(1, await PassphraseCommand.RunAsync([TestShop.Email, "--data", shop.DataFolder], endless, output, errors));
+        Assert.Equal("The passphrase has more than 200 characters. Make it shorter.\n", errors.ToString());
+        maker.Dispose();
+    }
+
     [Fact]
     public async Task The_public_address_is_set_shown_and_asked_when_it_is_this_machine()
     {
@@ -144,6 +158,16 @@ public sealed class OperatorCommandTests
         var done = await RunAsync("", "--PatternShop:DataFolder=" + file, "--urls=http://127.0.0.1:0", "--Logging:Console:LogLevel:Default=None");
         Assert.Equal(1, done.Code);
         Assert.StartsWith(file, done.Errors, StringComparison.Ordinal);
+    }
+
+    /// <summary>A text that goes on for ever; whoever reads much more than a passphrase of it is stopped.</summary>
+    private sealed class EndlessText : TextReader
+    {
+        private int _read;
+
+        public override int Peek() => 'x';
+
+        public override int Read() => ++_read < 10_000 ? 'x' : throw new IOException("So much of a passphrase was read.");
     }
 
     private static async Task<(int Code, string Output, string Errors)> RunAsync(string input, params string[] args)

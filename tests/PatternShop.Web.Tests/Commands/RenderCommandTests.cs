@@ -117,30 +117,6 @@ public sealed class RenderCommandTests
         Assert.StartsWith("Kestrel\n", await File.ReadAllTextAsync(Path.Combine(folder["made"], "kestrel.directions.txt"), TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task A_folder_that_cannot_be_made_is_explained()
-    {
-        using var folder = new Folder();
-        var taken = folder.Write("taken", "");
-        var run = await Run([SamplePages.File("kestrel"), "--out", taken]);
-        Assert.Equal(1, run.Code);
-        Assert.Contains("not made: ", run.Errors, StringComparison.Ordinal);
-        Assert.Equal(["taken"], folder.Names);
-    }
-
-    [Theory]
-    [InlineData]
-    [InlineData("a.json")]
-    [InlineData("a.json", "--out")]
-    [InlineData("--out", "made")]
-    [InlineData("a.json", "--out", "made", "--fast")]
-    public async Task Wrong_use_is_answered_with_the_right_one(params string[] args)
-    {
-        var run = await Run(args);
-        Assert.Equal((2, ""), (run.Code, run.Output));
-        Assert.StartsWith("usage: render FILE… --out DIR\n", run.Errors, StringComparison.Ordinal);
-    }
-
     private static async Task<(int Code, string Output, string Errors)> Run(string[] args)
     {
         await using var output = new StringWriter { NewLine = "\n" };

@@ -67,9 +67,9 @@ internal static class BringingIn
     private static async Task<BroughtIn> TakeAsync(MakerId maker, IFormFile file, Workroom workroom, PhotoDesk photos, CancellationToken cancellationToken)
     {
         var name = NameOf(file.FileName);
-        using var bytes = new MemoryStream((int)file.Length);
-        await file.CopyToAsync(bytes, cancellationToken);
-        switch (PatternReader.Read(bytes.GetBuffer().AsSpan(0, (int)bytes.Length)))
+        await using var content = file.OpenReadStream();
+        var bytes = await BoundedReading.BytesAsync(content, Bounds.FileBytes, cancellationToken);
+        switch (PatternReader.Read(bytes.Span))
         {
             case ReadResult.Read read:
                 var id = await workroom.CreateAsync(maker, read.Document, cancellationToken);
