@@ -3,12 +3,14 @@ using PatternShop.Weave;
 namespace PatternShop.Print;
 
 /// <summary>Text that flows over as many lines as it takes, flush left.</summary>
-/// <param name="Text">One paragraph.</param>
+/// <param name="Text">One paragraph; a tab in it is a space.</param>
 /// <param name="Style">How it is set.</param>
 /// <param name="Tag">What it is; null for decoration.</param>
 internal sealed record Words(string Text, TextStyle Style, Tag? Tag) : Block
 {
     private readonly BrokenLines _broken = new();
+
+    public string Text { get; } = Text.Replace('\t', ' ');
 
     public override Fit Fit(double width, double height, bool fresh) => Set(width).Fit(width, height, fresh);
 

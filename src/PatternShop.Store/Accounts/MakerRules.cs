@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 
 namespace PatternShop.Store;
@@ -67,9 +66,9 @@ public static class MakerRules
         {
             yield return new(field, Invariant($"The studio name has more than {StudioNameMost} characters."), "Make it shorter.");
         }
-        else if (!IsText(name) || name.EnumerateRunes().Any(IsHidden))
+        else if (FormText.Unfit(field, "the studio name", name, mayBreakLines: false) is { } unfit)
         {
-            yield return new(field, "The studio name holds a character that cannot be shown.", "Type it again, in one line.");
+            yield return unfit;
         }
     }
 
@@ -89,7 +88,7 @@ public static class MakerRules
     private static IEnumerable<FieldProblem> Email(string email)
     {
         var parts = email.Trim().Split('@');
-        if (email.Length > EmailMost || parts is not [{ Length: > 0 }, { Length: > 0 }] || !IsText(email) || email.Trim().EnumerateRunes().Any(rune => IsHidden(rune) || Rune.IsWhiteSpace(rune)))
+        if (email.Length > EmailMost || parts is not [{ Length: > 0 }, { Length: > 0 }] || FormText.Unfit(nameof(NewMaker.Email), "the address", email.Trim(), mayBreakLines: false) is not null || email.Trim().EnumerateRunes().Any(Rune.IsWhiteSpace))
         {
             yield return new(nameof(NewMaker.Email), "That is not an e-mail address.", "Write one such as name@example.org.");
         }
@@ -118,9 +117,6 @@ public static class MakerRules
 
         return true;
     }
-
-    private static bool IsHidden(Rune rune) =>
-        Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
 
     private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
 }

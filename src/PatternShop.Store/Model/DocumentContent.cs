@@ -42,7 +42,7 @@ internal static class DocumentContent
     private static string HashToday(ReadOnlySpan<byte> canonical, ReadResult.Read read) =>
         PatternWriter.Hash(read.Format == PatternWriter.Format ? canonical : PatternWriter.CanonicalBytes(read.Document));
 
-    private static ReadResult.Read ReadWithFormat(ReadOnlySpan<byte> canonical) => PatternReader.Read(canonical) switch
+    private static ReadResult.Read ReadWithFormat(ReadOnlySpan<byte> canonical) => PatternReader.ReadStored(canonical) switch
     {
         ReadResult.Read read => read,
         ReadResult.Refused refused => throw new StoreException("A stored document cannot be read: " + refused.Problems[0].What),

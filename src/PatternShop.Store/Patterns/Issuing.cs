@@ -1,4 +1,3 @@
-using System.Text;
 using Microsoft.EntityFrameworkCore;
 using PatternShop.Weave;
 
@@ -13,9 +12,7 @@ internal static class Issuing
         .. request.Note.Length > IssueRequest.NoteMost
             ? [new FieldProblem(nameof(IssueRequest.Note), FormattableString.Invariant($"The note has more than {IssueRequest.NoteMost} characters."), "Make it shorter.")]
             : Array.Empty<FieldProblem>(),
-        .. request.Note.EnumerateRunes().Any(rune => rune == Rune.ReplacementChar || (Rune.IsControl(rune) && rune.Value != '\n'))
-            ? [new FieldProblem(nameof(IssueRequest.Note), "The note holds a character that cannot be shown.", "Type it again.")]
-            : Array.Empty<FieldProblem>(),
+        .. FormText.Unfit(nameof(IssueRequest.Note), "the note", request.Note, mayBreakLines: true) is { } unfit ? [unfit] : Array.Empty<FieldProblem>(),
     ];
 
     /// <exception cref="ArgumentException">Hash, bytes and files do not fit together: whoever made them has a mistake.</exception>

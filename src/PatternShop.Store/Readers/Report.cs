@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace PatternShop.Store;
 
 /// <summary>What a reader says is wrong.</summary>
@@ -14,22 +12,22 @@ public sealed record NewReport(int? Row, string Text, string ReplyTo)
     /// <summary>What is wrong with it; empty when it can be sent.</summary>
     public IReadOnlyList<FieldProblem> Check() =>
     [
-        .. Check(nameof(Text), Text, TextMost),
+        .. Check(nameof(Text), "the text", Text, TextMost),
         .. Text.Trim().Length == 0 ? [new FieldProblem(nameof(Text), "Nothing is written.", "Say what is wrong.")] : Array.Empty<FieldProblem>(),
-        .. Check(nameof(ReplyTo), ReplyTo, ReplyToMost),
+        .. Check(nameof(ReplyTo), "the address", ReplyTo, ReplyToMost, mayBreakLines: false),
     ];
 
     /// <summary>Whether a text of a form is short enough and can be shown.</summary>
-    internal static IEnumerable<FieldProblem> Check(string field, string text, int most)
+    internal static IEnumerable<FieldProblem> Check(string field, string label, string text, int most, bool mayBreakLines = true)
     {
         if (text.Length > most)
         {
             yield return new FieldProblem(field, FormattableString.Invariant($"This has more than {most} characters."), "Make it shorter.");
         }
 
-        if (text.EnumerateRunes().Any(rune => rune == Rune.ReplacementChar || (Rune.IsControl(rune) && rune.Value != '\n')))
+        if (FormText.Unfit(field, label, text, mayBreakLines) is { } unfit)
         {
-            yield return new FieldProblem(field, "This holds a character that cannot be shown.", "Type it again.");
+            yield return unfit;
         }
     }
 }

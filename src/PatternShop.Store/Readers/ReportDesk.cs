@@ -62,7 +62,7 @@ public sealed class ReportDesk
         ArgumentNullException.ThrowIfNull(answer);
         IReadOnlyList<FieldProblem> problems =
         [
-            .. NewReport.Check("Answer", answer, AnswerMost),
+            .. NewReport.Check("Answer", "the answer", answer, AnswerMost),
             .. answer.Trim().Length == 0 ? [new FieldProblem("Answer", "Nothing is written.", "Write an answer.")] : Array.Empty<FieldProblem>(),
         ];
         return await _store.WriteAsync<IReadOnlyList<FieldProblem>?>(

@@ -36,7 +36,7 @@ public abstract record Edit
         }
 
         done = done with { Document = WithoutLostWefts(done.Document) };
-        var problems = DocumentRules.Check(done.Document);
+        var problems = DocumentRules.Check(done.Document).Concat(NewWords.Check(done.Document, before: document)).ToSequence();
         return problems.Count == 0 ? done : new EditResult.Refused(problems);
     }
 

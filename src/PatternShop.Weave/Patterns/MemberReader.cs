@@ -157,19 +157,26 @@ internal sealed class MemberReader
 
     private int? Whole(JsonNumber number)
     {
-        if (number.Text.AsSpan().ContainsAny('.', 'e', 'E'))
-        {
-            _problems.Add(
-                ProblemCodes.NotWhole, number.Place, $"{Plain.Cut(number.Text, 40)} is not written as a whole number.", "Write it without point and exponent.");
-            return null;
-        }
-
         if (int.TryParse(number.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole))
         {
             return whole;
         }
 
-        _problems.Add(ProblemCodes.NumberSize, number.Place, $"{Plain.Cut(number.Text, 40)} is beyond any number that is used here.", "Write a smaller number.");
+        var shown = Plain.Cut(number.Text, 40);
+        // infinite where not even a floating-point number is as large
+        switch (double.Parse(number.Text, NumberStyles.Float, CultureInfo.InvariantCulture))
+        {
+            case > int.MaxValue:
+                _problems.Add(ProblemCodes.NumberSize, number.Place, $"{shown} is larger than any number that is used here.", "Write a smaller number, in digits.");
+                break;
+            case < int.MinValue:
+                _problems.Add(ProblemCodes.NumberSize, number.Place, $"{shown} is smaller than any number that is used here.", "Write a larger number, in digits.");
+                break;
+            default:
+                _problems.Add(ProblemCodes.NotWhole, number.Place, $"{shown} is not written as a whole number.", "Write it without point and exponent.");
+                break;
+        }
+
         return null;
     }
 }

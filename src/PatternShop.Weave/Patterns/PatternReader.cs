@@ -26,28 +26,44 @@ public static class PatternReader
     /// Reads UTF-8 JSON, with or without a byte order mark. Never throws on input. Lists every problem; only where the JSON
     /// itself breaks, or the format is not known, the rest cannot be judged.
     /// </summary>
-    public static ReadResult Read(ReadOnlySpan<byte> utf8)
+    public static ReadResult Read(ReadOnlySpan<byte> utf8) => Read(utf8, NewWordsOf);
+
+    /// <summary>
+    /// Reads what this program has stored. It differs from <see cref="Read(ReadOnlySpan{byte})"/> in what <see cref="NewWords"/> ask of words:
+    /// a document that was stored before that was asked is never refused for it.
+    /// </summary>
+    public static ReadResult ReadStored(ReadOnlySpan<byte> utf8) => Read(utf8, static _ => []);
+
+    private static Sequence<Problem> NewWordsOf(PatternDocument document) => NewWords.Check(document);
+
+    private static ReadResult Read(ReadOnlySpan<byte> utf8, Func<PatternDocument, Sequence<Problem>> besides)
     {
         var problems = new FileProblems();
-        var result = utf8.Length > Bounds.FileBytes ? TooLarge(utf8.Length, problems) : Read(utf8, problems);
+        var result = utf8.Length > Bounds.FileBytes ? TooLarge(problems) : Read(utf8, problems, besides);
         return problems.Any ? new ReadResult.Refused(problems.Located(utf8)) : result!;
     }
 
     /// <summary>Bytes of the byte order mark at the start.</summary>
     internal static int Mark(ReadOnlySpan<byte> utf8) => utf8.StartsWith("\uFEFF"u8) ? 3 : 0;
 
-    private static ReadResult.Read? TooLarge(int bytes, FileProblems problems)
+    private static ReadResult.Read? TooLarge(FileProblems problems)
     {
         problems.Add(
             ProblemCodes.FileTooLarge,
             JsonPlace.None,
-            $"The file has {Plain.Number(bytes)} bytes; at most {Plain.Number(Bounds.FileBytes)} are read.",
+            $"The file is larger than {Plain.Number(Bounds.FileBytes / (1024 * 1024))} MB, the most that a pattern file may be.",
             "Choose a pattern file; they are much smaller.");
         return null;
     }
 
-    private static ReadResult.Read? Read(ReadOnlySpan<byte> utf8, FileProblems problems)
+    private static ReadResult.Read? Read(ReadOnlySpan<byte> utf8, FileProblems problems, Func<PatternDocument, Sequence<Problem>> besides)
     {
+        if (FileKind.Problem(utf8) is { } kind)
+        {
+            problems.Add(kind);
+            return null;
+        }
+
         if (JsonParser.Parse(utf8, Mark(utf8), problems) is not { } value)
         {
             return null;
@@ -55,14 +71,14 @@ public static class PatternReader
 
         if (value is not JsonObject root)
         {
-            problems.Add(ProblemCodes.WrongType, value.Place, $"The file holds {value.Kind}, not a pattern.", "Choose a file that holds a pattern, an object in braces.");
+            problems.Add(ProblemCodes.WrongType, value.Place, $"This isn't a PatternShop file: it holds {value.Kind}, not a pattern.", "Choose a file that holds a pattern, an object in braces.");
             return null;
         }
 
-        return Format(root, problems) is { } format ? Document(root, format, problems) : null;
+        return Format(root, problems) is { } format ? Document(root, format, problems, besides) : null;
     }
 
-    private static ReadResult.Read Document(JsonObject root, int format, FileProblems problems)
+    private static ReadResult.Read Document(JsonObject root, int format, FileProblems problems, Func<PatternDocument, Sequence<Problem>> besides)
     {
         var (current, strays) = FormatUpgrades.ToCurrent(root, format);
         foreach (var stray in strays)
@@ -71,7 +87,7 @@ public static class PatternReader
         }
 
         var (document, sizes) = new DocumentBinder(problems).Bind(current);
-        foreach (var problem in DocumentRules.Check(document, sizes))
+        foreach (var problem in DocumentRules.Check(document, sizes).Concat(besides(document)))
         {
             problems.Add(Placed(problem, current));
         }
@@ -82,6 +98,16 @@ public static class PatternReader
     /// <summary>The format number; the current one where it is missing or no number, which is noted; null where the rest cannot be judged.</summary>
     private static int? Format(JsonObject root, FileProblems problems)
     {
+        if (root["format"] is null)
+        {
+            problems.Add(
+                ProblemCodes.MissingMember,
+                root.Place.Member("format", root.Place.Offset),
+                "\"format\" is missing.",
+                $"Add \"format\": {Plain.Number(PatternWriter.Format)}.");
+            return PatternWriter.Format;
+        }
+
         var members = new MemberReader(root, problems);
         var format = members.Whole("format", int.MinValue, null);
         if (format == int.MinValue)

@@ -6,7 +6,11 @@ public static class ProblemCodes
     // the file
     public const string FileTooLarge = "file-too-large";
     public const string FileEmpty = "file-empty";
+    public const string NotAPattern = "not-a-pattern";
     public const string Syntax = "syntax";
+    public const string TrailingComma = "trailing-comma";
+    public const string Comment = "comment";
+    public const string NotANumber = "not-a-number";
     public const string TrailingText = "trailing-text";
     public const string TooDeep = "too-deep";
     public const string TooManyValues = "too-many-values";
@@ -38,6 +42,7 @@ public static class ProblemCodes
     public const string TextEmpty = "text-empty";
     public const string TextLength = "text-length";
     public const string TextCharacter = "text-character";
+    public const string TextDirection = "text-direction";
     public const string Language = "language";
     public const string RowWordsOrder = "row-words-order";
     public const string VideoCount = "video-count";

@@ -53,6 +53,16 @@ public sealed class ClosingTests
     }
 
     [Fact]
+    public void Words_with_a_tab_between_stay_apart()
+    {
+        var made = Make(Version, Document with { Notes = "Beat\tgently.\n\tMind\t the edge." });
+        var text = TaggedText.Read(made).AllText;
+        Assert.Contains("Beat gently.", text, StringComparison.Ordinal);
+        Assert.Contains("Mind  the edge.", text, StringComparison.Ordinal);
+        Assert.Empty(Matterhorn.Faults(made));
+    }
+
+    [Fact]
     public void Corrections_name_version_day_and_rows()
     {
         var rows = TaggedText.Read(Make(Version)).SelfAndBelow.Where(node => node.Name == "TR").Select(row => string.Join(" | ", row.Children.Select(cell => cell.AllText))).ToList();

@@ -7,10 +7,10 @@ public sealed class RuleTests
 {
     private static readonly Dictionary<string, (string[] Good, string[] Bad)> Values = new(StringComparer.Ordinal)
     {
-        ["StudioName"] = (["Atelier Ünal — 织"], ["", "   ", "two\nlines", "half \uD83D"]),
+        ["StudioName"] = (["Atelier Ünal — 织"], ["", "   ", "two\nlines", "half \uD83D", "turned \u202EannA"]),
         ["Handle"] = (["anna", "a-1", "7up"], ["", "an", "Anna", "an na", "änna", "an/na", "admin"]),
-        ["Email"] = (["a@b", " anna@example.org "], ["", "anna", "@example.org", "anna@", "an na@example.org", "a@b@c", "anna@exam\tple.org"]),
-        ["Passphrase"] = (["fifteen letters", "    fifteen    ", "織物織物織物織物織物織物織物織"], ["", "fourteen chars", "half \uD83D of a character", " ANNA@example.org ", "studio anna OF GHENT"]),
+        ["Email"] = (["a@b", " anna@example.org "], ["", "anna", "@example.org", "anna@", "an na@example.org", "a@b@c", "anna@exam\tple.org", "ann\u202Ea@example.org"]),
+        ["Passphrase"] = (["fifteen letters", "    fifteen    ", "turned \u202E around and around", "織物織物織物織物織物織物織物織"], ["", "fourteen chars", "half \uD83D of a character", " ANNA@example.org ", "studio anna OF GHENT"]),
         ["TimeZone"] = (["UTC"], ["", "Local", "Mars/Olympus", "../../etc/passwd", "/etc/localtime"]),
     };
 

@@ -53,6 +53,7 @@ public sealed class IssueTests
         Assert.Equal(new IssueResult.Moved(now), await store.Workroom.IssueAsync(maker, id, good with { BaseRevision = 0 }));
         Assert.Equal("Note", Assert.Single(Assert.IsType<IssueResult.Refused>(await store.Workroom.IssueAsync(maker, id, good with { Note = new string('n', 2001) })).Problems).Field);
         Assert.Equal("Note", Assert.Single(Assert.IsType<IssueResult.Refused>(await store.Workroom.IssueAsync(maker, id, good with { Note = "a\0b" })).Problems).Field);
+        Assert.Equal("Note", Assert.Single(Assert.IsType<IssueResult.Refused>(await store.Workroom.IssueAsync(maker, id, good with { Note = "row \u202E4" })).Problems).Field);
         var other = TestStore.Request(1, 2, First with { Title = "Other" });
         IssueRequest[] mistakes =
         [

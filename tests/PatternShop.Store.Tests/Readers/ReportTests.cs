@@ -48,6 +48,10 @@ public sealed class ReportTests
     [InlineData(" \n", "")]
     [InlineData("a\u0007b", "")]
     [InlineData("fine", "a\u0000b")]
+    [InlineData("Row 4 \u202Ekools", "")]
+    [InlineData("half \uD83D", "")]
+    [InlineData("fine", "\u2066reader@example.org")]
+    [InlineData("fine", "two\nlines")]
     public async Task What_cannot_be_read_is_refused(string text, string replyTo)
     {
         await using var store = await TestStore.OpenAsync();
@@ -57,6 +61,25 @@ public sealed class ReportTests
         Assert.Single(Assert.IsType<SendResult.Refused>(await store.Reports.SendAsync(id, 1, new NewReport(null, text, replyTo))).Problems);
         Assert.IsType<SendResult.Refused>(await store.Reports.SendAsync(id, 1, new NewReport(null, new string('a', NewReport.TextMost + 1), "")));
         Assert.Empty((await store.Reports.ListAsync(anna, id))!);
+    }
+
+    [Fact]
+    public async Task What_is_wrong_with_words_is_named_with_its_place_and_tabs_and_lines_are_taken()
+    {
+        Assert.Equal(
+            [new FieldProblem("Text", "Character 3 of the text is U+202E, which is not seen and turns the words after it around.", "Remove it: delete the words around it and type them again.")],
+            new NewReport(4, "ab\u202Ecd", "").Check());
+        Assert.Equal([new FieldProblem("Text", "Character 2 of the text is U+0000, which cannot be shown.", "Remove it; lines end with a plain new line.")], new NewReport(4, "a\0b", "").Check());
+        Assert.Equal([new FieldProblem("ReplyTo", "Character 2 of the address did not arrive as it was typed.", "Type it again.")], new NewReport(4, "a", "b\uFFFD").Check());
+        Assert.Empty(new NewReport(4, "row\t4\nשלום \u200Fa\u200Db", "").Check());
+        await using var store = await TestStore.OpenAsync();
+        var anna = await store.MakerAsync();
+        var id = await store.PatternAsync(anna);
+        await store.IssueAsync(anna, id);
+        await store.Reports.SendAsync(id, 1, Wrong);
+        var report = Assert.Single((await store.Reports.ListAsync(anna, id))!).Id;
+        var problem = Assert.Single((await store.Reports.AnswerAsync(anna, id, report, "Thanks\u202D!"))!);
+        Assert.Equal("Character 7 of the answer is U+202D, which is not seen and turns the words after it around.", problem.What);
     }
 
     [Fact]

@@ -2,7 +2,7 @@ namespace PatternShop.Weave;
 
 /// <summary>
 /// Reads JSON (RFC 8259) from UTF-8 into values with places. Strict: no comments, no trailing commas. What can be stepped
-/// over (characters inside texts, a member given twice) is noted and reading goes on; where the form itself breaks it ends.
+/// over (these two, characters inside texts, a member given twice) is noted and reading goes on; where the form itself breaks it ends.
 /// </summary>
 internal ref struct JsonParser
 {
@@ -25,7 +25,7 @@ internal ref struct JsonParser
 
     private JsonValue? File()
     {
-        SkipSpace();
+        SkipSpace(JsonPlace.None);
         var place = JsonPlace.Root(_at);
         if (_at == _utf8.Length)
         {
@@ -33,11 +33,11 @@ internal ref struct JsonParser
         }
 
         var value = Value(place);
-        SkipSpace();
+        SkipSpace(place);
         if (value is not null && _at < _utf8.Length)
         {
             _problems.Add(
-                new(ProblemCodes.TrailingText, "", _at, $"After the end of the pattern stands {Found()}.", "Remove everything after the last brace."));
+                new(ProblemCodes.TrailingText, "", _at, $"The pattern ends before this, but here is {Found() ?? "a byte that is not UTF-8"}.", "Remove everything after the last brace."));
         }
 
         return value;
@@ -59,8 +59,8 @@ internal ref struct JsonParser
             '{' => Nested(place, isObject: true),
             '[' => Nested(place, isObject: false),
             '"' => Text(place) is { } text ? new JsonText(text, place) : null,
-            '-' or (>= '0' and <= '9') => Number(place),
-            >= 'a' and <= 'z' => Word(place),
+            '-' or '+' or (>= '0' and <= '9') => Number(place),
+            (>= 'a' and <= 'z') or (>= 'A' and <= 'Z') => Word(place),
             _ => Expected("a value", place),
         };
     }
@@ -86,21 +86,19 @@ internal ref struct JsonParser
     private JsonArray? Array(JsonPlace place)
     {
         var items = new List<JsonValue>();
-        SkipSpace();
+        SkipSpace(place);
         if (!Take(']'))
         {
             do
             {
-                SkipSpace();
                 if (Value(place.Item(items.Count, _at)) is not { } item)
                 {
                     return null;
                 }
 
                 items.Add(item);
-                SkipSpace();
             }
-            while (Take(','));
+            while (HasNext(place, ']', "list"));
             if (!Take(']'))
             {
                 Expected("a comma or the ']' that ends the list", place);
@@ -115,21 +113,19 @@ internal ref struct JsonParser
     {
         var members = new List<JsonMember>();
         var names = new HashSet<string>(StringComparer.Ordinal);
-        SkipSpace();
+        SkipSpace(place);
         if (!Take('}'))
         {
             do
             {
-                SkipSpace();
                 if (Member(place) is not { } member)
                 {
                     return null;
                 }
 
                 Keep(member, members, names);
-                SkipSpace();
             }
-            while (Take(','));
+            while (HasNext(place, '}', "object"));
             if (!Take('}'))
             {
                 Expected("a comma or the '}' that ends the object", place);
@@ -138,6 +134,26 @@ internal ref struct JsonParser
         }
 
         return new JsonObject(members.ToSequence(), place);
+    }
+
+    /// <summary>Whether something follows in a list or an object: takes the comma before it. A comma before the end is noted and taken too.</summary>
+    private bool HasNext(JsonPlace place, char end, string kind)
+    {
+        SkipSpace(place);
+        var comma = _at;
+        if (!Take(','))
+        {
+            return false;
+        }
+
+        SkipSpace(place);
+        if (_at == _utf8.Length || _utf8[_at] != end)
+        {
+            return true;
+        }
+
+        _problems.Add(new(ProblemCodes.TrailingComma, place.Pointer, comma, $"This comma has nothing after it: the {kind} ends there.", "Remove the comma."));
+        return false;
     }
 
     private JsonMember? Member(JsonPlace parent)
@@ -154,14 +170,14 @@ internal ref struct JsonParser
             return null;
         }
 
-        SkipSpace();
+        SkipSpace(parent);
         if (!Take(':'))
         {
             Expected($"a colon after {Plain.Quote(name)}", parent);
             return null;
         }
 
-        SkipSpace();
+        SkipSpace(parent);
         return Value(parent.Member(name, _at)) is { } value ? new JsonMember(name, start, value) : null;
     }
 
@@ -203,8 +219,8 @@ internal ref struct JsonParser
 
         var token = _utf8[start.._at];
         var text = System.Text.Encoding.ASCII.GetString(token);
-        return JsonNumberForm.IsNumber(token)
-            ? new JsonNumber(text, place)
+        return JsonNumberForm.IsNumber(token) ? new JsonNumber(text, place)
+            : IsNotFinite(text) ? NotANumber(text, place)
             : Stop(
                 ProblemCodes.Syntax,
                 place,
@@ -221,10 +237,16 @@ internal ref struct JsonParser
         }
 
         var word = System.Text.Encoding.ASCII.GetString(_utf8[start.._at]);
-        return word is "true" or "false" or JsonWord.Null
-            ? new JsonWord(word, place)
+        return word is JsonWord.True or JsonWord.False or JsonWord.Null ? new JsonWord(word, place)
+            : IsNotFinite(word) ? NotANumber(word, place)
             : Stop(ProblemCodes.Syntax, place, $"{Plain.Quote(word)} stands without quotation marks.", "Write texts between quotation marks: \"like this\".");
     }
+
+    // as other languages and programs write them
+    private static bool IsNotFinite(string text) => text.TrimStart('-', '+').ToUpperInvariant() is "NAN" or "INFINITY" or "INF";
+
+    private readonly JsonValue? NotANumber(string text, JsonPlace place) =>
+        Stop(ProblemCodes.NotANumber, place, $"{text} is no number that a pattern can hold.", "Write a number in digits, such as 12. What follows was not read.");
 
     private readonly char Peek() => _at < _utf8.Length ? (char)_utf8[_at] : '\0';
 
@@ -235,34 +257,64 @@ internal ref struct JsonParser
         return taken;
     }
 
-    private void SkipSpace()
+    /// <summary>Steps over white space, and over comments, which are noted.</summary>
+    private void SkipSpace(JsonPlace around)
     {
-        while (_at < _utf8.Length && _utf8[_at] is (byte)' ' or (byte)'\n' or (byte)'\r' or (byte)'\t')
+        while (true)
         {
-            _at++;
+            while (_at < _utf8.Length && _utf8[_at] is (byte)' ' or (byte)'\n' or (byte)'\r' or (byte)'\t')
+            {
+                _at++;
+            }
+
+            var length = CommentLength(_utf8[_at..]);
+            if (length == 0)
+            {
+                return;
+            }
+
+            if (_problems.IsFull)
+            {
+                _problems.AddUnlisted();
+            }
+            else
+            {
+                _problems.Add(new(ProblemCodes.Comment, around.Pointer, _at, "A comment starts here; a pattern file can't hold any.", "Remove the comment. What readers should know can go into \"notes\"."));
+            }
+
+            _at += length;
         }
     }
 
-    private readonly string Found()
+    private static int CommentLength(ReadOnlySpan<byte> rest)
     {
-        if (_at == _utf8.Length)
+        if (rest.StartsWith("//"u8))
         {
-            return "the end of the file";
+            var end = rest.IndexOfAny((byte)'\n', (byte)'\r');
+            return end < 0 ? rest.Length : end;
         }
 
-        var status = System.Text.Rune.DecodeFromUtf8(_utf8[_at..], out var rune, out _);
-        return status == System.Buffers.OperationStatus.Done ? Plain.Quote(rune.ToString()) : "a byte that is not UTF-8";
+        if (rest.StartsWith("/*"u8))
+        {
+            var end = rest[2..].IndexOf("*/"u8);
+            return end < 0 ? rest.Length : end + 4;
+        }
+
+        return 0;
     }
+
+    /// <summary>What stands here, in words; null where it is not UTF-8.</summary>
+    private readonly string? Found() =>
+        _at == _utf8.Length ? "the end of the file"
+        : _utf8[_at] == '"' ? "a quotation mark"
+        : System.Text.Rune.DecodeFromUtf8(_utf8[_at..], out var rune, out _) == System.Buffers.OperationStatus.Done ? Plain.Quote(rune.ToString())
+        : null;
 
     private readonly JsonValue? Expected(string wanted, JsonPlace place)
     {
-        var isText = _at == _utf8.Length || System.Text.Rune.DecodeFromUtf8(_utf8[_at..], out _, out _) == System.Buffers.OperationStatus.Done;
-        _problems.Add(new(
-            isText ? ProblemCodes.Syntax : ProblemCodes.InvalidUtf8,
-            place.Pointer,
-            _at,
-            $"Here stands {Found()} instead of {wanted}.",
-            "Mend the form of the file here, then read it again: what follows was not read."));
+        _problems.Add(Found() is { } found
+            ? new(ProblemCodes.Syntax, place.Pointer, _at, $"There should be {wanted} here, not {found}.", "Fix this place, then read the file again: what follows was not read.")
+            : new(ProblemCodes.InvalidUtf8, place.Pointer, _at, "A byte here is not UTF-8.", "Save the file as UTF-8, then read it again: what follows was not read."));
         return null;
     }
 

@@ -1,7 +1,3 @@
-using System.Buffers;
-using System.Globalization;
-using System.Text;
-
 namespace PatternShop.Weave;
 
 /// <summary>What texts may hold: nothing that cannot be read, printed or stored. Lengths are UTF-16 units, as everywhere in text boxes.</summary>
@@ -56,29 +52,13 @@ internal static class TextRules
             pointer,
             $"{label} has {Plain.Number(text.Length)} characters, {Plain.Number(most)} are allowed.",
             "Make it shorter.");
-        for (int at = 0, used; at < text.Length; at += used)
+        if (TextCharacters.FirstHidden(text, mayBreakLines) is { } hidden)
         {
-            var status = Rune.DecodeFromUtf16(text.AsSpan(at), out var rune, out used);
-            if (status != OperationStatus.Done || !Readable(rune, mayBreakLines))
-            {
-                var shown = status == OperationStatus.Done ? rune.Value : text[at];
-                problems.Add(
-                    ProblemCodes.TextCharacter,
-                    pointer,
-                    $"Character {Plain.Number(at + 1)} of {Lower(label)} is {Plain.CodePoint(shown)}, which cannot be shown.",
-                    mayBreakLines ? "Remove it; lines end with a plain new line." : "Remove it, or replace it by a space.");
-                return;
-            }
+            problems.Add(ProblemCodes.TextCharacter, pointer, Says(label, hidden), hidden.Remedy);
         }
     }
 
-    private static bool Readable(Rune rune, bool mayBreakLines) => rune.Value switch
-    {
-        '\n' => mayBreakLines,
-        >= 0xFDD0 and <= 0xFDEF => false,
-        _ when (rune.Value & 0xFFFE) == 0xFFFE => false,
-        _ => Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator),
-    };
-
-    private static string Lower(string label) => char.ToLowerInvariant(label[0]) + label[1..];
+    /// <summary>A sentence about a character of a text.</summary>
+    internal static string Says(string label, UnfitCharacter character) =>
+        $"Character {Plain.Number(character.Position)} of {char.ToLowerInvariant(label[0]) + label[1..]} is {character.Name}, which {character.Why}.";
 }

@@ -22,9 +22,10 @@ public sealed record PhotoForm(string Hash, string Caption, string Row)
     {
         int? row = int.TryParse(Row, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
         var photo = new Photo(Hash, Caption, row);
+        var checkedWith = document with { RowWords = [], Videos = [], Photos = [photo with { Hash = new string('0', Hash.Length == 0 ? 64 : Hash.Length) }] };
         problems =
         [
-            .. DocumentRules.Check(document with { RowWords = [], Videos = [], Photos = [photo with { Hash = new string('0', Hash.Length == 0 ? 64 : Hash.Length) }] })
+            .. DocumentRules.Check(checkedWith).Concat(NewWords.Check(checkedWith, before: document))
                 .Select(problem => new FieldProblem(problem.Pointer.EndsWith("/row", StringComparison.Ordinal) ? nameof(Row) : nameof(Caption), problem.What, problem.Remedy)),
             .. row is null && Row.Length > 0
                 ? [new FieldProblem(nameof(Row), "The chart row is no number.", "Write digits only, or leave it empty.")]

@@ -19,7 +19,7 @@ public sealed record BlankPattern(string Title, string Ends, string Rows)
         var document = Make(Title.Trim(), ends ?? 1, rows ?? 1);
         problems =
         [
-            .. DocumentRules.Check(document).Select(problem => new FieldProblem(nameof(Title), problem.What, problem.Remedy)),
+            .. DocumentRules.Check(document).Concat(NewWords.Check(document)).Select(problem => new FieldProblem(nameof(Title), problem.What, problem.Remedy)),
             .. Wrong(nameof(Ends), "ends", ends, Bounds.MotifEnds),
             .. Wrong(nameof(Rows), "rows", rows, Bounds.MotifRows),
         ];

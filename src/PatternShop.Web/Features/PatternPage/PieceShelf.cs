@@ -17,7 +17,7 @@ internal sealed class PieceShelf
             return kept!;
         }
 
-        var piece = PatternReader.Read(canonical) is ReadResult.Read read
+        var piece = PatternReader.ReadStored(canonical) is ReadResult.Read read
             ? Piece.Of(read.Document)
             : throw new StoreException("A version that was issued cannot be read.");
         _shelf.Put(hash, piece);

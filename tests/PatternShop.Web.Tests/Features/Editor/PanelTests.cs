@@ -127,6 +127,20 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
     }
 
     [Fact]
+    public async Task A_title_that_turns_words_around_is_refused_and_a_tab_in_the_notes_is_not()
+    {
+        await using var panel = await PanelHost<WordsPanel>.OpenAsync(shared.Bench, Diamond);
+        await panel.TypeAsync("Title", "Rain \u202Eetals");
+        Assert.Equal(
+            "Character 6 of the title is U+202E, which is not seen and turns the words after it around. Remove it: delete the words around it and type them again.",
+            panel.WrongAt("Title"));
+        await panel.TypeAsync("Title", "Rain\0");
+        Assert.Equal("Character 5 of the title is U+0000, which cannot be shown. Remove it, or replace it by a space.", panel.WrongAt("Title"));
+        await panel.TypeAsync("Notes for the weaver", "Beat\tgently.");
+        Assert.Equal(Diamond with { Notes = "Beat\tgently." }, panel.Document);
+    }
+
+    [Fact]
     public async Task Nothing_changes_for_a_maker_who_signed_out()
     {
         await using var bench = await TestBench.OpenAsync();

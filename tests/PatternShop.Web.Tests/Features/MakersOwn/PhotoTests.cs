@@ -152,6 +152,20 @@ public sealed class PhotoTests(SharedShop shared) : IClassFixture<SharedShop>
     }
 
     [Fact]
+    public async Task A_caption_that_turns_words_around_is_refused_and_words_that_were_kept_before_are_not_asked()
+    {
+        await using var shop = await IssuedShop.OpenAsync(Cloth with { Title = "Harbour \u202Esthgil" });
+        var path = $"/studio/patterns/{shop.Id}/photos";
+        var answer = await UploadAsync(shop.Maker, path, Sample, ("Caption", "The \u202Eegde"), ("Row", ""));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.Status);
+        Assert.Equal(
+            "Character 5 of the caption is U+202E, which is not seen and turns the words after it around. Remove it: delete the words around it and type them again.",
+            answer.Html.QuerySelector("#field-caption-wrong")!.TextContent.Trim());
+        Assert.Equal((HttpStatusCode.SeeOther, path), Sent(await UploadAsync(shop.Maker, path, Sample, ("Caption", "The edge"), ("Row", ""))));
+        Assert.Equal("The edge", Assert.Single((await OpenAsync(shop)).Document.Photos).Caption);
+    }
+
+    [Fact]
     public async Task Words_change_order_changes_and_photos_go_and_undo_brings_them_back()
     {
         await using var shop = await IssuedShop.OpenAsync(Cloth);

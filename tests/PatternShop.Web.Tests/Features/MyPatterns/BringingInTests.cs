@@ -60,7 +60,7 @@ public sealed class BringingInTests
         Assert.Equal(["Line 2, column 16:", "Line 4, column 19:", "Line 6, column 25:"], refused[0].QuerySelectorAll("li b").Select(place => place.TextContent.Trim()));
         var problems = Assert.IsType<ReadResult.Refused>(PatternReader.Read(Encoding.UTF8.GetBytes(Broken))).Problems;
         Assert.Equal(problems.Select(problem => $"{problem.What} {problem.Remedy}"), refused[0].QuerySelectorAll("li").Select(line => line.TextContent.Trim()[(line.QuerySelector("b")!.TextContent.Length)..]));
-        Assert.StartsWith("Line 1, column 1:", refused[1].QuerySelector("li")!.TextContent.Trim(), StringComparison.Ordinal);
+        Assert.Equal("This isn't a PatternShop file. Choose a pattern that was downloaded from PatternShop; its name ends in .json.", Assert.Single(refused[1].QuerySelectorAll("li")).TextContent.Trim());
         maker.Dispose();
     }
 
@@ -76,11 +76,29 @@ public sealed class BringingInTests
         var many = await SendAsync(maker, [.. Enumerable.Range(0, BringingIn.MostFiles + 1).Select(at => ($"{at}.json", PatternWriter.ReadableBytes(Cloth)))]);
         Assert.StartsWith("21 files came; at most 20 are taken at once.", many.Html.QuerySelector("#field-files-wrong")!.TextContent.Trim(), StringComparison.Ordinal);
         var large = await SendAsync(maker, ("large.json", new byte[Bounds.FileBytes + 1]));
-        Assert.Equal($"The file has {Bounds.FileBytes + 1} bytes; at most {Bounds.FileBytes} are read. Choose a pattern file; they are much smaller.", large.Html.QuerySelector("section.wrong-box li")!.TextContent.Trim());
+        Assert.Equal("The file is larger than 4 MB, the most that a pattern file may be. Choose a pattern file; they are much smaller.", large.Html.QuerySelector("section.wrong-box li")!.TextContent.Trim());
         var empty = await SendAsync(maker, ("empty.json", []));
         Assert.Single(empty.Html.QuerySelectorAll("section.wrong-box li"));
         var flood = await SendAsync(maker, ("flood.json", new byte[BringingIn.MostBytes]), ("drop.json", new byte[1]));
         Assert.Equal("The files have more than 16 MB together. Nothing was made of them. Bring them in one after another.", flood.Html.QuerySelector("#field-files-wrong")!.TextContent.Trim());
+        Assert.Equal(before, (await CardsAsync(shop)).Count);
+        maker.Dispose();
+    }
+
+    [Fact]
+    public async Task Words_that_turn_others_around_and_other_encodings_do_not_come_in()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        var before = (await CardsAsync(shop)).Count;
+        var sent = await SendAsync(
+            maker,
+            ("turned.json", PatternWriter.ReadableBytes(Cloth with { Title = "Quiet \u202Ehtolc" })),
+            ("wide.json", Encoding.Unicode.GetBytes(Encoding.UTF8.GetString(PatternWriter.ReadableBytes(Cloth)))));
+        var lines = sent.Html.QuerySelectorAll("section.wrong-box li").Select(line => line.TextContent.Trim()).ToList();
+        Assert.Equal(2, lines.Count);
+        Assert.EndsWith("Character 7 of the title is U+202E, which is not seen and turns the words after it around. Remove it: delete the words around it and type them again.", lines[0], StringComparison.Ordinal);
+        Assert.Equal("This isn't a PatternShop file: its text is UTF-16. If it is a pattern, open it in a text editor, save it as UTF-8, then read it again.", lines[1]);
         Assert.Equal(before, (await CardsAsync(shop)).Count);
         maker.Dispose();
     }

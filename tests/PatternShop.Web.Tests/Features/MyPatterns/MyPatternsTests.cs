@@ -27,6 +27,7 @@ public sealed class MyPatternsTests
 
     [Theory]
     [InlineData("", "8", "8", "Title")]
+    [InlineData("Cloth \u202Eredrob", "8", "8", "Title")]
     [InlineData("Cloth", "0", "8", "Ends")]
     [InlineData("Cloth", "8", "1001", "Rows")]
     [InlineData("Cloth", "eight", "-1", "Ends Rows")]
