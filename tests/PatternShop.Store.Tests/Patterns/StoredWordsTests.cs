@@ -12,7 +12,7 @@ public sealed class StoredWordsTests
     {
         await using var store = await TestStore.OpenAsync();
         var maker = await store.MakerAsync();
-        var document = Charts.Document(Charts.Diamond, repeats: 2) with { Title = "Harbour \u202Esthgil" };
+        var document = Charts.Document(Charts.TenEndDiamond, repeats: 2) with { Title = "Harbour \u202Esthgil" };
         Assert.IsType<ReadResult.Refused>(PatternReader.Read(PatternWriter.CanonicalBytes(document)));
         var id = await store.PatternAsync(maker, document);
         Assert.Equal(document, (await store.Workroom.OpenAsync(maker, id))!.Now.Document);

@@ -7,7 +7,7 @@ public sealed class NewWordsTests
 {
     private const string Turned = "Harbour \u202Esthgil";
 
-    private static readonly PatternDocument Stored = Charts.Document(Charts.Diamond, repeats: 2, balance: 1) with { Title = Turned, RowWords = [new RowWords(2, "a\u2067b")] };
+    private static readonly PatternDocument Stored = Charts.Document(Charts.TenEndDiamond, repeats: 2, balance: 1) with { Title = Turned, RowWords = [new RowWords(2, "a\u2067b")] };
 
     /// <summary>A maker is never locked out of a pattern: what was stored before the rule is read, edited and made into a piece.</summary>
     [Fact]

@@ -12,7 +12,7 @@ public sealed class StoredWordsTests
     [Fact]
     public async Task Its_public_page_its_bench_and_its_kept_file_open()
     {
-        await using var shop = await IssuedShop.OpenAsync(Charts.Document(Charts.Diamond, repeats: 2) with { Title = Turned });
+        await using var shop = await IssuedShop.OpenAsync(Charts.Document(Charts.TenEndDiamond, repeats: 2) with { Title = Turned });
         var page = await shop.Reader.GetAsync(shop.Page);
         Assert.Equal((HttpStatusCode.OK, Turned), (page.Status, page.Html.QuerySelector("h1")!.TextContent.Trim()));
         Assert.Equal(HttpStatusCode.OK, (await shop.Reader.GetAsync(shop.Page + "/weave")).Status);
