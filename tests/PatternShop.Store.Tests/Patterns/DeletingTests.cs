@@ -9,7 +9,7 @@ public sealed class DeletingTests
 {
     private static readonly PatternDocument First = Charts.Document("xx../..xx");
 
-    // the demand says 30 days
+    // the bin keeps a pattern for 30 days
     private static readonly TimeSpan Month = TimeSpan.FromDays(30);
 
     [Fact]

@@ -59,7 +59,7 @@ public sealed class HangsTogetherTests
         Assert.True(HangsTogether.Test(FromEndsOver("1100", "0110", "0011", "1001")));
     }
 
-    // The number of cases is asked for: three ways agree on at least 100,000 generated charts, falling-apart ones at least a third.
+    // Three ways agree on at least 100,000 generated charts, of which at least a third fall apart.
     [Fact]
     public void Three_ways_agree_and_the_threads_named_lift_off()
     {

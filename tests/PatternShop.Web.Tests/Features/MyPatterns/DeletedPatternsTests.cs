@@ -11,7 +11,7 @@ public sealed class DeletedPatternsTests
 {
     private static readonly PatternDocument Cloth = Charts.Document(Charts.TenEndDiamond) with { Title = "Quiet <b>cloth</b>" };
 
-    // the demand says 30 days; the clock of the tests begins on 24 November 2026 in UTC
+    // the bin keeps a pattern for 30 days; the clock of the tests begins on 24 November 2026 in UTC
     private static readonly TimeSpan Month = TimeSpan.FromDays(30);
 
     [Fact]
