@@ -27,6 +27,10 @@ internal static class RowPlanSteps
         return to < 0 || to >= items.Count ? items : With(With(items, at, items[to]), to, items[at]);
     }
 
+    /// <summary>All steps in one list: a repeat without its parts, and they after it.</summary>
+    public static Sequence<RowStep> Flat(RowPlan plan) =>
+        plan.Steps.SelectMany(step => step is Repeat repeat ? [repeat with { Steps = [] }, .. repeat.Steps] : new[] { step }).ToSequence();
+
     public static bool HasPlainRows(RowPlan plan) => plan.Steps.Any(step => step is PlainRows || (step is Repeat repeat && repeat.Steps.Any(inner => inner is PlainRows)));
 
     /// <summary>Whether the panel has a field for what a problem points at, such as "/rows/steps/1/steps/0/first".</summary>

@@ -91,6 +91,14 @@ public sealed class ChecksPanelTests(SharedBench shared) : IClassFixture<SharedB
     }
 
     [Fact]
+    public async Task Limits_do_not_undo_each_other_however_fast_they_are_typed()
+    {
+        await using var panel = await PanelHost<LimitsPanel>.OpenAsync(shared.Bench, Twill);
+        await panel.TypeBothAsync(shared.Bench, ("Threads", "3"), ("Length", "0.5"));
+        Assert.Equal(new Limits(3, new Length(0.5m, LengthUnit.Inch)), panel.Document.Limits);
+    }
+
+    [Fact]
     public async Task A_limit_that_cannot_be_is_refused_beside_its_field()
     {
         await using var panel = await PanelHost<LimitsPanel>.OpenAsync(shared.Bench, Twill);

@@ -27,6 +27,22 @@ public sealed class ClothPanelTests(SharedBench shared) : IClassFixture<SharedBe
     }
 
     [Fact]
+    public async Task Fields_of_yarns_do_not_undo_each_other_however_fast_they_are_typed()
+    {
+        await using var panel = await PanelHost<ClothPanel>.OpenAsync(shared.Bench, Diamond);
+        await panel.TypeBothAsync(shared.Bench, ("Warp: thickness", "2"), ("Weft: thickness", "3"));
+        await panel.TypeBothAsync(shared.Bench, ("Warp: thickness", "4"), ("Colours of rows, in order", "2 red"));
+        Assert.Equal(
+            ClothLook.Plain with
+            {
+                Warp = new YarnLook(new Thickness(4, ThicknessUnit.Millimetres), null),
+                Wefts = [new YarnLook(new Thickness(3, ThicknessUnit.Millimetres), null)],
+                Rows = [new ColourRun(2, "red")],
+            },
+            panel.Document.Cloth);
+    }
+
+    [Fact]
     public async Task Every_weft_has_its_fields()
     {
         await using var panel = await PanelHost<ClothPanel>.OpenAsync(shared.Bench, Diamond with { Rows = Diamond.Rows with { Wefts = [new Weft(Side.Left), new Weft(Side.Right)] } });

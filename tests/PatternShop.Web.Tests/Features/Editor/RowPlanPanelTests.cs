@@ -82,6 +82,31 @@ public sealed class RowPlanPanelTests(SharedBench shared) : IClassFixture<Shared
         Assert.Empty(panel.Page.FindAll(".downwards"));
     }
 
+    [Theory]
+    [InlineData("Remove step 1")]
+    [InlineData("Move step 1 later")]
+    public async Task What_is_refused_of_a_step_never_lands_in_the_fields_of_another(string act)
+    {
+        await using var panel = await OpenAsync(Diamond, new ChartRows(1, 8, 1), new ChartRows(3, 8, 1));
+        await panel.TypeAsync("Chart rows from", "ten");
+        await panel.TypeAsync("to", "99");
+        Assert.Equal(("ten", "99"), (panel.ValueOf("Chart rows from"), panel.ValueOf("to")));
+        await panel.PressAsync(act);
+        Assert.Equal(("3", "8", ""), (panel.ValueOf("Chart rows from"), panel.ValueOf("to"), panel.WrongAt("Chart rows from")));
+        Assert.DoesNotContain(panel.Page.FindAll("input"), field => field.GetAttribute("value") is "99" or "ten");
+    }
+
+    [Fact]
+    public async Task What_is_refused_stays_while_other_fields_change()
+    {
+        await using var panel = await OpenAsync(Diamond, new Repeat(2, [new ChartRows(1, 8, 1), new PlainRows(2, 1)]));
+        await panel.TypeAsync("to", "99");
+        await panel.TypeAsync("Plain rows", "4");
+        Assert.Equal(("99", 4), (panel.ValueOf("to"), ((PlainRows)((Repeat)panel.Document.Rows.Steps[0]).Steps[1]).Count));
+        await panel.PressAsync("Move step 1, part 1 later");
+        Assert.Equal("8", panel.ValueOf("to"));
+    }
+
     [Fact]
     public async Task A_step_is_removed_once_though_its_button_is_pressed_twice()
     {

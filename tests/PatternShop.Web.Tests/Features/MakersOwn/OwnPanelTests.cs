@@ -86,6 +86,20 @@ public sealed class OwnPanelTests(SharedBench shared) : IClassFixture<SharedBenc
     }
 
     [Fact]
+    public async Task What_is_refused_of_a_video_never_lands_in_the_fields_of_another()
+    {
+        Video turn = new("https://films.example/turn", "The turn", null), edge = new("https://films.example/edge", "The edge", null);
+        await using var panel = await PanelHost<VideosPanel>.OpenAsync(shared.Bench, Diamond with { Videos = [turn, edge] });
+        await panel.TypeAsync("What it shows", "");
+        await panel.TypeAsync("Chart row (empty: the whole pattern)", "four");
+        Assert.Equal(("", "four"), (panel.ValueOf("What it shows"), panel.ValueOf("Chart row (empty: the whole pattern)")));
+        await panel.PressAsync("Move video 1 later");
+        Assert.Equal([edge, turn], panel.Document.Videos);
+        Assert.Equal(("The edge", ""), (panel.ValueOf("What it shows"), panel.ValueOf("Chart row (empty: the whole pattern)")));
+        Assert.DoesNotContain("four", panel.Page.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_page_marks_what_the_maker_says_at_a_row_and_links_without_loading()
     {
         using var bunit = SheetTests.Context();
