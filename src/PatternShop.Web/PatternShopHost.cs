@@ -47,8 +47,7 @@ internal static class PatternShopHost
         });
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
-        // it warns that the keys are not encrypted: they lie in the data folder, which is nobody else's business
-        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        builder.Configuration.AddLogDefaults();
         return builder;
     }
 
@@ -90,6 +89,7 @@ internal static class PatternShopHost
         services.AddResponseCompression(options => (options.EnableForHttps, options.MimeTypes) = (true, ["text/html", "text/plain", "image/svg+xml", "application/json"]));
         services.Configure<BrotliCompressionProviderOptions>(options => options.Level = CompressionLevel.Optimal);
         services.AddExceptionHandler<ErrorPages>();
+        services.AddSingleton<ShopEvents>();
         services.AddAntiforgery(options =>
         {
             options.Cookie.Name = "patternshop.form";
@@ -125,6 +125,7 @@ internal static class PatternShopHost
             app.UseForwardedHeaders();
         }
 
+        app.UseMiddleware<RequestLog>();
         app.UseExceptionHandler(static _ => { });
         app.UseStatusCodePages(ErrorPages.WriteStatus);
         app.UseMiddleware<SecurityHeaders>();

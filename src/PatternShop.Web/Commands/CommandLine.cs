@@ -13,6 +13,8 @@ internal static class CommandLine
           --PatternShop:DataFolder DIR                  where everything is kept, from the program's own folder (PatternShop__DataFolder)
           --PatternShop:PublicAddress URL               where readers find the shop (PatternShop__PublicAddress)
           --PatternShop:KnownProxies ADDRESS,NETWORK    proxies in front whose headers are believed (PatternShop__KnownProxies)
+          --Logging:LogLevel:Default LEVEL              what is logged: Debug, Information, Warning, Error or None
+          --Logging:Console:FormatterName FORMAT        how it is logged: simple (one line an event) or json
 
         Commands:
           render FILE… --out DIR                makes directions, facts, chart and printables of pattern files

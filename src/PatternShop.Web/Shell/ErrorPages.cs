@@ -16,7 +16,7 @@ internal sealed partial class ErrorPages(ILogger<ErrorPages> log) : IExceptionHa
         }
 
         var id = Activity.Current?.TraceId.ToString() is { Length: > 0 } trace ? trace[..12] : httpContext.TraceIdentifier;
-        LogFault(log, id, httpContext.Request.Path, exception);
+        LogFault(log, id, httpContext.Request.Method, RequestLog.Route(httpContext.Features.Get<IExceptionHandlerFeature>()?.Endpoint), exception);
         await Page(StatusCodes.Status500InternalServerError, id).ExecuteAsync(httpContext);
         return true;
     }
@@ -32,6 +32,6 @@ internal sealed partial class ErrorPages(ILogger<ErrorPages> log) : IExceptionHa
         },
         status);
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "Fault {Id} at {Path}")]
-    private static partial void LogFault(ILogger log, string id, PathString path, Exception exception);
+    [LoggerMessage(EventId = 2, EventName = "Fault", Level = LogLevel.Error, Message = "Fault {Id} at {Method} {Route}")]
+    private static partial void LogFault(ILogger log, string id, string method, string route, Exception exception);
 }

@@ -66,7 +66,7 @@ public sealed partial class FullShop(Stage stage) : IAsyncLifetime
         _filled["report"] = Last(await PostAsync(In("/p/{id}/secret-cloth/v/1/report"), ("Text", "Row 3 reads as row 4."), ("Row", "3")));
         await MendAsync();
         await IssueAsync("id");
-        _filled["preview"] = (await PostAsync(In("/studio/patterns/{id}/preview"))).Split("shown=")[1];
+        _filled["preview"] = await PreviewAsync();
         _filled["copy"] = await CopyAsync();
         Assert.DoesNotContain("", _filled.Values);
     }
@@ -118,7 +118,12 @@ public sealed partial class FullShop(Stage stage) : IAsyncLifetime
         return CopyCode().Match(words).Groups["code"].Value.Replace("-", "", StringComparison.Ordinal);
     }
 
-    private async Task<string> PostAsync(string path, params (string Name, string Value)[] fields)
+    private async Task<string> PreviewAsync() =>
+        PreviewAddress().Match(await (await SentAsync(In("/studio/patterns/{id}/preview"))).TextAsync()).Groups["secret"].Value;
+
+    private async Task<string> PostAsync(string path, params (string Name, string Value)[] fields) => Location(await SentAsync(path, fields));
+
+    private async Task<IAPIResponse> SentAsync(string path, params (string Name, string Value)[] fields)
     {
         var form = await FormAsync(path.StartsWith("/p/", StringComparison.Ordinal) ? path : "/studio/new");
         foreach (var (name, value) in fields)
@@ -126,7 +131,7 @@ public sealed partial class FullShop(Stage stage) : IAsyncLifetime
             form.Append(name, value);
         }
 
-        return Location(await Maker.Page.APIRequest.PostAsync(path, new APIRequestContextOptions { Form = form, MaxRedirects = 0 }));
+        return await Maker.Page.APIRequest.PostAsync(path, new APIRequestContextOptions { Form = form, MaxRedirects = 0 });
     }
 
     private async Task<IFormData> FormAsync(string page = "/studio/new")
@@ -152,4 +157,7 @@ public sealed partial class FullShop(Stage stage) : IAsyncLifetime
 
     [GeneratedRegex("(?<code>[0-9A-Z]{4}-[0-9A-Z]{4})", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex CopyCode();
+
+    [GeneratedRegex("/preview/(?<secret>[0-9a-z]+)\"", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex PreviewAddress();
 }

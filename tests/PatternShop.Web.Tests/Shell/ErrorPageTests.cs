@@ -16,7 +16,7 @@ public sealed class ErrorPageTests(WebServer server)
         foreach (var id in new[] { one, other })
         {
             var line = Assert.Single(server.Log, line => line.Contains(id, StringComparison.Ordinal));
-            Assert.Contains($"Fault {id} at {WebServer.FaultAddress}", line, StringComparison.Ordinal);
+            Assert.Contains($"Fault {id} at GET {WebServer.FaultAddress}", line, StringComparison.Ordinal);
             Assert.Contains("thrown on purpose", line, StringComparison.Ordinal);
             Assert.Contains(nameof(InvalidOperationException), line, StringComparison.Ordinal);
         }

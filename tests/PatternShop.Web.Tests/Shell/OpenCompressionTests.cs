@@ -13,8 +13,7 @@ public sealed class OpenCompressionTests
     public async Task What_may_be_kept_is_compressed_and_nothing_else_is(string scheme)
     {
         await using var shop = await IssuedShop.OpenAsync(Charts.Document(Charts.TenEndDiamond), "--PatternShop:KnownProxies=127.0.0.1");
-        var studio = $"/studio/patterns/{shop.Id}/preview";
-        var preview = "/preview/" + (await shop.Maker.FillAsync(studio, studio)).Location!.Split('=')[1];
+        var preview = await TestShop.PreviewAsync(shop.Maker, shop.Id);
         var sent = await shop.Reader.FillAsync(shop.Page + "/v/1/report", shop.Page + "/v/1/report", ("Text", "Wrong."));
         foreach (var (path, isOpen) in new[]
         {
@@ -25,7 +24,7 @@ public sealed class OpenCompressionTests
             await Is(shop.Reader, path, isOpen);
         }
 
-        await Is(shop.Maker, studio, false);
+        await Is(shop.Maker, $"/studio/patterns/{shop.Id}/preview", false);
         await Is(shop.Maker, "/studio", false);
 
         async Task Is(Visitor visitor, string path, bool isOpen)

@@ -114,6 +114,13 @@ internal sealed class TestShop : IAsyncDisposable
         return maker.FillAsync(path, path, ("Note", note), ("Kind", kind));
     }
 
+    /// <summary>Begins a preview by the maker's form, and reads its path from the page that answers.</summary>
+    public static async Task<string> PreviewAsync(Visitor maker, PatternId id)
+    {
+        var path = $"/studio/patterns/{id}/preview";
+        return new Uri((await maker.FillAsync(path, path)).Html.QuerySelector(".address a")!.GetAttribute("href")!).AbsolutePath;
+    }
+
     public async ValueTask DisposeAsync()
     {
         await _app.DisposeAsync();

@@ -50,13 +50,17 @@ internal sealed class Visitor : IDisposable
     /// <summary>Fills in the form on a page that goes to this address, and sends all of it, hidden fields included.</summary>
     public async Task<Reply> FillAsync(string page, string action, params (string Name, string Value)[] typed)
     {
-        var form = (await GetAsync(page)).Html.Forms.OfType<IHtmlFormElement>().Single(form => form.GetAttribute("action") == action);
+        var form = (await FollowAsync(page)).Html.Forms.OfType<IHtmlFormElement>().Single(form => form.GetAttribute("action") == action);
         var standing = form.QuerySelectorAll("input[type=hidden], input[type=checkbox][checked]").OfType<IHtmlInputElement>().Select(input => (input.Name!, input.Value));
         return await PostPlainAsync(action, [.. standing.Where(field => typed.All(one => one.Name != field.Item1)), .. typed]);
     }
 
+    /// <summary>Fetches a page, and the one that it sends on to.</summary>
+    public async Task<Reply> FollowAsync(string path) =>
+        await GetAsync(path) is var answer && answer is { Status: HttpStatusCode.SeeOther, Location: { } next } ? await GetAsync(next) : answer;
+
     public async Task<string> TokenAsync(string page) =>
-        (await GetAsync(page)).Html.QuerySelector("input[name=__RequestVerificationToken]")?.GetAttribute("value")
+        (await FollowAsync(page)).Html.QuerySelector("input[name=__RequestVerificationToken]")?.GetAttribute("value")
         ?? throw new InvalidOperationException($"There is no form on {page}.");
 
     public void Dispose()

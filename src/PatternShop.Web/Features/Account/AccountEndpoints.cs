@@ -23,6 +23,7 @@ internal static class AccountEndpoints
         routes.MapForm("/sign-out", SignOutAsync);
     }
 
+    // The address that the server printed is sent on at once, so that the code stays neither in the address bar nor in the history.
     private static async Task<IResult> SetUpAsync(string? code, HttpContext http, Makers makers, AccountThrottles throttles)
     {
         if (await makers.AnyAsync(http.RequestAborted))
@@ -35,10 +36,22 @@ internal static class AccountEndpoints
             return TooMany(http, wait);
         }
 
-        return await makers.IsSetUpCodeAsync(code ?? "", http.RequestAborted) ? SetUpPage(SetUpForm.Begin(code!), [], StatusCodes.Status200OK) : WrongCode();
+        if (code is null)
+        {
+            var carried = SetUpCodeCookie.Read(http);
+            return await makers.IsSetUpCodeAsync(carried, http.RequestAborted) ? SetUpPage(SetUpForm.Begin(carried), [], StatusCodes.Status200OK) : WrongCode();
+        }
+
+        if (!await makers.IsSetUpCodeAsync(code, http.RequestAborted))
+        {
+            return WrongCode();
+        }
+
+        SetUpCodeCookie.Write(http, code);
+        return new SeeOther(SetUpCodeCookie.Path);
     }
 
-    private static async Task<IResult> SetUpSentAsync(HttpContext http, Makers makers, AccountThrottles throttles, SampleShelf shelf)
+    private static async Task<IResult> SetUpSentAsync(HttpContext http, Makers makers, AccountThrottles throttles, SampleShelf shelf, ShopEvents events)
     {
         if (throttles.Wait(http) is { } wait)
         {
@@ -57,7 +70,7 @@ internal static class AccountEndpoints
         var samples = form.Samples.Select(shelf.Find).OfType<Sample>().Select(sample => sample.Document).ToList();
         return await makers.SetUpAsync(form.Code, maker, samples, http.RequestAborted) switch
         {
-            SetUpResult.Done done => await BeginAsync(http, makers, done.Maker),
+            SetUpResult.Done done => await BeginAsync(http, makers, done.Maker, events),
             SetUpResult.AlreadySetUp => AlreadySetUp(),
             SetUpResult.WrongCode => WrongCode(),
             SetUpResult.Refused refused => SetUpPage(form, refused.Problems, StatusCodes.Status422UnprocessableEntity),
@@ -65,8 +78,10 @@ internal static class AccountEndpoints
         };
     }
 
-    private static async Task<IResult> BeginAsync(HttpContext http, Makers makers, MakerId id)
+    private static async Task<IResult> BeginAsync(HttpContext http, Makers makers, MakerId id, ShopEvents events)
     {
+        SetUpCodeCookie.Delete(http);
+        events.SetUp(id);
         await MakerSession.BeginAsync(http, (await makers.FindAsync(id, http.RequestAborted))!);
         return new SeeOther(LocalAddress.Studio);
     }
@@ -84,31 +99,35 @@ internal static class AccountEndpoints
             : NoticePage.Of(StatusCodes.Status404NotFound, "This shop has no maker yet", "Whoever started the server finds the address for setting it up in the server's output.");
     }
 
-    private static async Task<IResult> SignInSentAsync(HttpContext http, Makers makers, AccountThrottles throttles)
+    private static async Task<IResult> SignInSentAsync(HttpContext http, Makers makers, AccountThrottles throttles, ShopEvents events)
     {
         var form = await http.Request.ReadFormAsync(http.RequestAborted);
         var (email, back) = (form["email"].ToString(), LocalAddress.OrStudio(form["return"]));
         if (throttles.Wait(http, email) is { } wait)
         {
+            events.SignInThrottled(http);
             http.Response.Headers.RetryAfter = Seconds(wait);
             return SignInPage(email, back, $"There were too many tries. {Pause(wait)}", StatusCodes.Status429TooManyRequests);
         }
 
         if (await makers.SignInAsync(email, form["passphrase"].ToString(), http.RequestAborted) is not { } maker)
         {
+            events.SignInFailed(http);
             return SignInPage(email, back, WrongPair, StatusCodes.Status422UnprocessableEntity);
         }
 
         await MakerSession.BeginAsync(http, maker);
+        events.SignedIn(maker.Id);
         return new SeeOther(back);
     }
 
     // A workbench that is still open in another window must not go on saving: signing out ends every session of the maker.
-    private static async Task<IResult> SignOutAsync(HttpContext http, Makers makers)
+    private static async Task<IResult> SignOutAsync(HttpContext http, Makers makers, ShopEvents events)
     {
         if (MakerPrincipal.Of(http.User) is { } session)
         {
             await makers.EndSessionsAsync(session.Id, http.RequestAborted);
+            events.SignedOut(session.Id);
         }
 
         await MakerSession.EndAsync(http);

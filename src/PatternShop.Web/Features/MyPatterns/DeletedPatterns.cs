@@ -31,14 +31,21 @@ internal static class DeletedPatterns
             }),
         };
 
-    private static async Task<IResult> DeleteSentAsync(string id, HttpContext http, Workroom workroom) =>
-        await MyPatterns.OpenAsync(id, http, workroom) switch
+    private static async Task<IResult> DeleteSentAsync(string id, HttpContext http, Workroom workroom, ShopEvents events)
+    {
+        if (await MyPatterns.OpenAsync(id, http, workroom) is not { } pattern)
         {
-            null => Results.NotFound(),
-            var pattern => await workroom.DeleteAsync(http.User.Maker(), pattern.Id, http.RequestAborted)
-                ? new SeeOther($"{LocalAddress.Studio}?deleted={pattern.Id}")
-                : Issued(),
-        };
+            return Results.NotFound();
+        }
+
+        if (!await workroom.DeleteAsync(http.User.Maker(), pattern.Id, http.RequestAborted))
+        {
+            return Issued();
+        }
+
+        events.Deleted(http.User.Maker(), pattern.Id);
+        return new SeeOther($"{LocalAddress.Studio}?deleted={pattern.Id}");
+    }
 
     private static async Task<IResult> ListAsync(HttpContext http, Makers makers, Workroom workroom) => new HtmlPage<DeletedPage>(
         new Dictionary<string, object?>(StringComparer.Ordinal)
@@ -52,7 +59,7 @@ internal static class DeletedPatterns
             ? MyPatterns.Picture(http, document)
             : Results.NotFound();
 
-    private static async Task<IResult> BringBackSentAsync(string id, HttpContext http, Workroom workroom)
+    private static async Task<IResult> BringBackSentAsync(string id, HttpContext http, Workroom workroom, ShopEvents events)
     {
         if (!PatternId.TryParse(id, out var pattern))
         {
@@ -60,8 +67,14 @@ internal static class DeletedPatterns
         }
 
         var maker = http.User.Maker();
+        if (await workroom.BringBackAsync(maker, pattern, http.RequestAborted))
+        {
+            events.BroughtBack(maker, pattern);
+            return new SeeOther(LocalAddress.Studio);
+        }
+
         // asked for twice, it is back all the same
-        return await workroom.BringBackAsync(maker, pattern, http.RequestAborted) || await workroom.OpenAsync(maker, pattern, http.RequestAborted) is not null
+        return await workroom.OpenAsync(maker, pattern, http.RequestAborted) is not null
             ? new SeeOther(LocalAddress.Studio)
             : Results.NotFound();
     }

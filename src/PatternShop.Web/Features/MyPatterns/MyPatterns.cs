@@ -86,17 +86,29 @@ internal static class MyPatterns
         return Before + title[..length].TrimEnd();
     }
 
-    private static async Task<IResult> WithdrawSentAsync(string id, HttpContext http, Workroom workroom, FileShelf files)
+    private static async Task<IResult> WithdrawSentAsync(string id, HttpContext http, Workroom workroom, FileShelf files, ShopEvents events)
     {
         var done = PatternId.TryParse(id, out var pattern) && await workroom.WithdrawAsync(http.User.Maker(), pattern, http.RequestAborted);
         files.Forget();
-        return done ? new SeeOther(LocalAddress.Studio) : Results.NotFound();
+        if (!done)
+        {
+            return Results.NotFound();
+        }
+
+        events.Withdrawn(http.User.Maker(), pattern);
+        return new SeeOther(LocalAddress.Studio);
     }
 
-    private static async Task<IResult> RestoreSentAsync(string id, HttpContext http, Workroom workroom) =>
-        PatternId.TryParse(id, out var pattern) && await workroom.RestoreAsync(http.User.Maker(), pattern, http.RequestAborted)
-            ? new SeeOther(LocalAddress.Studio)
-            : Results.NotFound();
+    private static async Task<IResult> RestoreSentAsync(string id, HttpContext http, Workroom workroom, ShopEvents events)
+    {
+        if (!PatternId.TryParse(id, out var pattern) || !await workroom.RestoreAsync(http.User.Maker(), pattern, http.RequestAborted))
+        {
+            return Results.NotFound();
+        }
+
+        events.Restored(http.User.Maker(), pattern);
+        return new SeeOther(LocalAddress.Studio);
+    }
 
     /// <summary>The maker's own pattern of that id; null when they have none such.</summary>
     internal static async Task<OpenPattern?> OpenAsync(string id, HttpContext http, Workroom workroom) =>

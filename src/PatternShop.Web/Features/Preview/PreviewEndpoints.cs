@@ -62,36 +62,43 @@ internal static class PreviewEndpoints
         return Results.Bytes(edition.Make(Piece.Of(preview.Document), Print.VersionLine.Test, words), edition.MediaType, "preview." + edition.Kind);
     }
 
-    private static async Task<IResult> StudioAsync(string id, string? shown, HttpContext http, Makers makers, Workroom workroom, PreviewDesk desk, ShopAddress shop)
-    {
-        if (await MyPatterns.OpenAsync(id, http, workroom) is not { } pattern)
-        {
-            return Results.NotFound();
-        }
+    private static async Task<IResult> StudioAsync(string id, HttpContext http, Makers makers, Workroom workroom, PreviewDesk desk) =>
+        await MyPatterns.OpenAsync(id, http, workroom) is { } pattern ? await StudioPageAsync(http, makers, desk, pattern, null) : Results.NotFound();
 
-        var known = shown is not null && (await desk.FindAsync(shown, http.RequestAborted))?.Id == pattern.Id;
-        return new HtmlPage<PreviewStudioPage>(new Dictionary<string, object?>(StringComparer.Ordinal)
+    private static async Task<IResult> StudioPageAsync(HttpContext http, Makers makers, PreviewDesk desk, OpenPattern pattern, string? address) =>
+        new HtmlPage<PreviewStudioPage>(new Dictionary<string, object?>(StringComparer.Ordinal)
         {
             [nameof(PreviewStudioPage.Maker)] = await http.MakerAsync(makers),
             [nameof(PreviewStudioPage.Pattern)] = pattern,
             [nameof(PreviewStudioPage.Began)] = await desk.BeganAsync(http.User.Maker(), pattern.Id, http.RequestAborted),
-            [nameof(PreviewStudioPage.Address)] = known ? $"{await shop.CurrentAsync(http.RequestAborted) ?? $"{http.Request.Scheme}://{http.Request.Host}"}/preview/{shown}" : null,
+            [nameof(PreviewStudioPage.Address)] = address,
         });
+
+    // The answer to the form is the page itself: to send the browser on would put the secret into an address bar and a history.
+    private static async Task<IResult> BeginSentAsync(string id, HttpContext http, Makers makers, Workroom workroom, PreviewDesk desk, ShopAddress shop, ShopEvents events)
+    {
+        if (await MyPatterns.OpenAsync(id, http, workroom) is not { } pattern || await desk.BeginAsync(http.User.Maker(), pattern.Id, http.RequestAborted) is not { } secret)
+        {
+            return Results.NotFound();
+        }
+
+        events.PreviewBegan(http.User.Maker(), pattern.Id);
+        var address = $"{await shop.CurrentAsync(http.RequestAborted) ?? $"{http.Request.Scheme}://{http.Request.Host}"}/preview/{secret}";
+        return await StudioPageAsync(http, makers, desk, pattern, address);
     }
 
-    private static async Task<IResult> BeginSentAsync(string id, HttpContext http, PreviewDesk desk) =>
-        PatternId.TryParse(id, out var pattern) && await desk.BeginAsync(http.User.Maker(), pattern, http.RequestAborted) is { } secret
-            ? new SeeOther($"{MyPatterns.Address(pattern)}/preview?shown={secret}")
-            : Results.NotFound();
-
-    private static async Task<IResult> EndSentAsync(string id, HttpContext http, Workroom workroom, PreviewDesk desk)
+    private static async Task<IResult> EndSentAsync(string id, HttpContext http, Workroom workroom, PreviewDesk desk, ShopEvents events)
     {
         if (await MyPatterns.OpenAsync(id, http, workroom) is not { } pattern)
         {
             return Results.NotFound();
         }
 
-        await desk.EndAsync(http.User.Maker(), pattern.Id, http.RequestAborted);
+        if (await desk.EndAsync(http.User.Maker(), pattern.Id, http.RequestAborted))
+        {
+            events.PreviewEnded(http.User.Maker(), pattern.Id);
+        }
+
         return new SeeOther($"{MyPatterns.Address(pattern.Id)}/preview");
     }
 

@@ -34,7 +34,7 @@ public sealed record IssueForm(string Note, VersionKind? Kind, IReadOnlyList<lon
 }
 
 /// <summary>Makes a version: reads document and number, makes the files while nobody waits for the store, then stores all of it at once.</summary>
-internal sealed class Issuer(Workroom workroom, CorrectionsSoFar corrections, PieceFiles files, ShopAddress shop, TimeProvider time)
+internal sealed class Issuer(Workroom workroom, CorrectionsSoFar corrections, PieceFiles files, ShopAddress shop, ShopEvents events, TimeProvider time)
 {
     /// <summary>Once more if somebody was faster.</summary>
     private const int Tries = 2;
@@ -71,6 +71,7 @@ internal sealed class Issuer(Workroom workroom, CorrectionsSoFar corrections, Pi
             switch (await workroom.IssueAsync(maker.Id, id, request, cancellationToken))
             {
                 case IssueResult.Issued issued:
+                    events.Published(maker.Id, id, issued.Number);
                     return new IssueOutcome.Issued(issued.Number);
                 case IssueResult.Missing:
                     return new IssueOutcome.Missing();

@@ -10,7 +10,7 @@ public sealed class SetUpTests
     {
         await using var shop = await TestShop.OpenAsync();
         using var visitor = shop.Visit();
-        var form = await visitor.GetAsync(shop.SetUpPath);
+        var form = await visitor.FollowAsync(shop.SetUpPath);
         Assert.Equal(HttpStatusCode.OK, form.Status);
         Assert.Contains("no-store", form.Headers["Cache-Control"], StringComparison.Ordinal);
         Assert.Equal(3, form.Html.QuerySelectorAll("input[name=Samples][checked]").Length);
@@ -77,7 +77,24 @@ public sealed class SetUpTests
         var refused = await visitor.GetAsync(shop.SetUpPath);
         Assert.Equal((HttpStatusCode.TooManyRequests, "300"), (refused.Status, refused.Headers["Retry-After"]));
         shop.Clock.Now += AccountThrottles.Window;
-        Assert.Equal(HttpStatusCode.OK, (await visitor.GetAsync(shop.SetUpPath)).Status);
+        Assert.Equal(HttpStatusCode.OK, (await visitor.FollowAsync(shop.SetUpPath)).Status);
+    }
+
+    [Fact]
+    public async Task The_code_goes_from_the_printed_address_into_a_cookie_of_that_page_and_is_gone_when_the_shop_is_set_up()
+    {
+        await using var shop = await TestShop.OpenAsync();
+        using var visitor = shop.Visit();
+        var code = shop.SetUpPath.Split('=')[1];
+        var sent = await visitor.GetAsync(shop.SetUpPath);
+        Assert.Equal((HttpStatusCode.SeeOther, "/setup"), (sent.Status, sent.Location));
+        Assert.Contains("no-store", sent.Headers["Cache-Control"], StringComparison.Ordinal);
+        Assert.Matches($"^patternshop.setup={code}; max-age=3600; path=/setup; samesite=lax; httponly$", sent.Headers["Set-Cookie"]);
+        Assert.Equal("Set up your shop", (await visitor.GetAsync("/setup")).Heading);
+
+        var done = await visitor.FillAsync("/setup", "/setup", TestShop.SetUpFields());
+        Assert.Equal("/studio", done.Location);
+        Assert.Contains("patternshop.setup=; expires=Thu, 01 Jan 1970", done.Headers["Set-Cookie"], StringComparison.Ordinal);
     }
 
     [Fact]

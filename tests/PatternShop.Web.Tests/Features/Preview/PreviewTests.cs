@@ -15,8 +15,9 @@ public sealed class PreviewTests
         using var reader = shop.Visit();
         var id = await shop.PatternAsync(Hostile.Document);
         var studio = $"/studio/patterns/{id}/preview";
-        var begun = await maker.FillAsync(studio, studio);
-        var page = await maker.GetAsync(begun.Location!);
+        var page = await maker.FillAsync(studio, studio);
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.Contains("no-store", page.Headers["Cache-Control"], StringComparison.Ordinal);
         Assert.NotNull(page.Html.QuerySelector(".qr svg"));
         var address = new Uri(page.Html.QuerySelector(".address a")!.GetAttribute("href")!).AbsolutePath;
 
@@ -48,7 +49,7 @@ public sealed class PreviewTests
         using var reader = shop.Visit();
         var id = await shop.PatternAsync(Charts.Document(Charts.TenEndDiamond));
         var studio = $"/studio/patterns/{id}/preview";
-        var secret = (await maker.FillAsync(studio, studio)).Location!.Split('=')[1];
+        var secret = (await TestShop.PreviewAsync(maker, id)).Split('/')[^1];
         var page = await reader.GetAsync($"/preview/{secret}");
         var address = page.Html.QuerySelector("a.along")!.GetAttribute("href")!;
         Assert.Equal($"/preview/{secret}/weave", address);
@@ -65,7 +66,6 @@ public sealed class PreviewTests
             Assert.DoesNotContain("Set-Cookie", answer.Headers.Keys, StringComparer.OrdinalIgnoreCase);
         }
 
-        Assert.Equal("same-origin", (await maker.GetAsync($"{studio}?shown={secret}")).Headers["Referrer-Policy"]);
         await maker.FillAsync(studio, studio + "/end");
         Assert.Equal((HttpStatusCode.NotFound, "There is no such preview"), ((await reader.GetAsync(address)).Status, (await reader.GetAsync(address)).Heading));
         maker.Dispose();
@@ -77,11 +77,10 @@ public sealed class PreviewTests
         var (shop, maker) = await TestShop.SetUpAsync();
         await using var _ = shop;
         var id = await shop.PatternAsync(Charts.Document(Charts.TenEndDiamond));
-        var studio = $"/studio/patterns/{id}/preview";
-        var first = "/preview/" + (await maker.FillAsync(studio, studio)).Location!.Split('=')[1];
+        var first = await TestShop.PreviewAsync(maker, id);
         await shop.Workroom.SaveAsync((await shop.MakerAsync()).Id, id, new Store.StepRequest("test", 1, 1, "Change", Charts.Document(Charts.TenEndDiamond) with { Title = "Later" }), TestContext.Current.CancellationToken);
         Assert.Equal("Later", (await maker.GetAsync(first)).Heading);
-        Assert.Equal(HttpStatusCode.SeeOther, (await maker.FillAsync(studio, studio)).Status);
+        Assert.NotEqual(first, await TestShop.PreviewAsync(maker, id));
         Assert.Equal(HttpStatusCode.NotFound, (await maker.GetAsync(first)).Status);
         maker.Dispose();
     }
