@@ -14,7 +14,7 @@ internal static class DirectionsTable
     public static IReadOnlyList<WrittenTableRow> Rows(IParentNode page) =>
     [
         .. page.QuerySelectorAll("table.rows tbody tr").Select(row => new WrittenTableRow(
-            int.Parse(row.QuerySelector("th")!.FirstChild!.TextContent, CultureInfo.InvariantCulture),
+            int.Parse(row.QuerySelector("th")!.ChildNodes.OfType<IText>().First().TextContent, CultureInfo.InvariantCulture),
             row.QuerySelector("td.from")!.TextContent,
             Written(row.QuerySelector("td.runs")!))),
     ];

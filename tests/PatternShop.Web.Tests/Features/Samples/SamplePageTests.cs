@@ -52,6 +52,20 @@ public sealed class SamplePageTests(WebServer server)
         Assert.Equal(Piece.Of(document).PrintedRows(), written.Select(row => row.Number));
     }
 
+    // what separates a row's number from what is noted beside it is text, so that it is copied and read aloud
+    [Theory]
+    [MemberData(nameof(Names))]
+    public async Task The_head_of_a_row_names_it_and_its_notes_stand_apart(string name)
+    {
+        var page = await Page(name);
+        var (rows, numbers) = (page.QuerySelectorAll("table.rows tbody th"), Piece.Of(Read(name)).PrintedRows());
+        foreach (var (head, number) in rows.Zip(numbers))
+        {
+            var note = head.QuerySelector(".note")?.TextContent;
+            Assert.Equal(Text($"Row {number}") + (note is null ? "" : " " + note), head.TextContent);
+        }
+    }
+
     [Fact]
     public async Task The_comparison_of_rows_can_fail()
     {
