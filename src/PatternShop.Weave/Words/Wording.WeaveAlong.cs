@@ -87,8 +87,15 @@ public partial class Wording
     public virtual string PlaceNotes(Piece piece, int number)
     {
         ArgumentNullException.ThrowIfNull(piece);
-        var row = piece.Rows[number - 1];
-        var parts = new[] { row.ChartRow == piece.PlaceOf(number).Within ? "" : SourceName(row), WeftName(piece, row.Weft) };
+        var parts = new[] { PlaceSource(piece, number), WeftName(piece, piece.Rows[number - 1].Weft) };
         return string.Join(", ", parts.Where(part => part.Length > 0));
+    }
+
+    /// <summary>Where the runs of a row come from: its chart row where that is not the number within the repeated rows, "plain"; empty elsewhere.</summary>
+    public virtual string PlaceSource(Piece piece, int number)
+    {
+        ArgumentNullException.ThrowIfNull(piece);
+        var row = piece.Rows[number - 1];
+        return row.ChartRow == piece.PlaceOf(number).Within ? "" : SourceName(row);
     }
 }

@@ -7,7 +7,8 @@ namespace PatternShop.EndToEnd;
 /// <summary>Where things stand on the screens of weave-along, measured as the browser lays them out.</summary>
 public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
 {
-    private const string Address = "/samples/hazel-diamonds/weave";
+    private const string OneWeft = "/samples/hazel-diamonds/weave";
+    private const string TwoWefts = "/samples/harbour-lights/weave";
 
     // steps: before the first, in the middle of a row from the left (row 1, of 13 runs) and from the right (row 2, of 17), in a bracket (row 5, which begins at 64)
     private static readonly int[] Stops = [0, 3, 20, 70];
@@ -18,6 +19,7 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
         () => {
           const box = element => { const { left, right, top, bottom, width, height } = element.getBoundingClientRect(); return { left, right, top, bottom, width, height }; };
           const one = selector => document.querySelector(selector);
+          const size = selector => one(selector) ? parseFloat(getComputedStyle(one(selector)).fontSize) : 0;
           const seen = [...document.querySelectorAll('.runs li, .from span, .from .arrow, .ends, #next span, #back, #more, #place, #strip, .key')]
             .map(element => ({ name: element.className?.baseVal ?? (element.className || element.id || element.parentElement.id || element.textContent), box: box(element), list: element.closest('.runs') && box(element.closest('.runs')) }))
             // what does not fit the list stands in a second column, out of sight
@@ -38,7 +40,7 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
           return {
             fault, size: parseFloat(getComputedStyle(now).fontSize), followingSize: parseFloat(getComputedStyle(following).fontSize),
             below: box(following).top >= box(now).bottom - 1, followingSeen: box(following).bottom <= innerHeight + 1 && box(following).left < box(one('.runs')).right - 1,
-            fromRight: one('#hand').classList.contains('from-right'), arrow: (arrow.left + arrow.right) / 2, arrowWidth: arrow.width, width: innerWidth,
+            weft: size('.weft'), from: size('.from'), fromRight: one('#hand').classList.contains('from-right'), arrow: (arrow.left + arrow.right) / 2, arrowWidth: arrow.width, width: innerWidth,
             next: { top: next.top / innerHeight, height: next.height / innerHeight, width: next.width / innerWidth, atFoot: Math.abs(next.bottom - innerHeight) < 1 },
             backArea: back.width * back.height / (next.width * next.height), backSize: Math.min(back.width, back.height),
             rows: cells.length, rowHeights: Math.min(...cells.map(cell => cell.height)), mark: one('#strip .mark') && box(one('#strip .mark')),
@@ -46,20 +48,22 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
         }
         """;
 
-    public static TheoryData<int, int, bool, int> Screens => new(
-        (320, 568, false, 100), (320, 568, true, 150), (390, 844, false, 100), (390, 844, true, 150), (768, 1024, false, 100), (1280, 800, true, 100), (844, 390, false, 100), (844, 390, true, 150), (568, 320, false, 100));
+    // with two wefts their name stands there too, large
+    public static TheoryData<string, int, int, bool, int> Screens => new(
+        (OneWeft, 320, 568, false, 100), (OneWeft, 320, 568, true, 150), (OneWeft, 390, 844, false, 100), (OneWeft, 390, 844, true, 150), (OneWeft, 768, 1024, false, 100),
+        (OneWeft, 1280, 800, true, 100), (OneWeft, 844, 390, false, 100), (OneWeft, 844, 390, true, 150), (OneWeft, 568, 320, false, 100),
+        (TwoWefts, 320, 568, false, 150), (TwoWefts, 390, 844, true, 100), (TwoWefts, 1280, 800, false, 150), (TwoWefts, 844, 390, true, 150), (TwoWefts, 568, 320, false, 100));
 
     [Theory]
     [MemberData(nameof(Screens))]
-    public async Task Nothing_covers_anything_and_the_run_to_weave_is_large_with_the_next_below_it(int width, int height, bool dark, int text)
+    public async Task Nothing_covers_anything_and_the_run_to_weave_is_large_with_the_next_below_it(string address, int width, int height, bool dark, int text)
     {
         var visit = await OpenAsync(new Reader(width, height, Dark: dark));
         var page = new WeavePage(visit);
-        await page.GoAsync(Address);
+        await page.GoAsync(address);
         if (text != 100)
         {
-            // as somebody who asks for larger letters gets it
-            await visit.Page.EvaluateAsync("percent => { const sheet = new CSSStyleSheet(); sheet.replaceSync(`html { font-size: ${percent * 1.0625}% }`); document.adoptedStyleSheets = [sheet]; dispatchEvent(new Event('resize')); }", text);
+            await Larger.TextAsync(visit, text);
         }
 
         var done = 0;
@@ -68,12 +72,14 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
             await visit.Page.EvaluateAsync("steps => new Promise(done => { for (let i = 0; i < steps; i++) document.getElementById('next').click(); requestAnimationFrame(() => requestAnimationFrame(done)); })", stop - done);
             done = stop;
             var seen = await visit.Page.EvaluateAsync<JsonElement>(Measure);
-            var where = $"{width} × {height}, {text} %, step {stop}: {seen}";
+            var where = $"{address}, {width} × {height}, {text} %, step {stop}: {seen}";
             Assert.True(seen.GetProperty("fault").GetArrayLength() == 0, where);
             Assert.True(Number(seen, "size") >= 64, where);
             Assert.True(Number(seen, "followingSize") < Number(seen, "size") && seen.GetProperty("below").GetBoolean() && seen.GetProperty("followingSeen").GetBoolean(), where);
             Assert.True(seen.GetProperty("fromRight").GetBoolean() == (Number(seen, "arrow") > Number(seen, "width") / 2), where);
             Assert.True(Number(seen, "arrowWidth") >= 60, where);
+            // a hand that has let go of one yarn must find the other at arm's length
+            Assert.True(address == OneWeft ? Number(seen, "weft") == 0 : Number(seen, "weft") >= 28 && Number(seen, "weft") > 1.4 * Number(seen, "from"), where);
             var next = seen.GetProperty("next");
             Assert.True(Number(next, "top") is > 0.32 and < 0.345 && Number(next, "height") > 0.65 && Number(next, "width") > 0.98 && next.GetProperty("atFoot").GetBoolean(), where);
             Assert.True(Number(seen, "backArea") < 0.1 && Number(seen, "backSize") >= 44, where);
@@ -88,7 +94,7 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
     {
         var visit = await OpenAsync(new Reader(width, height));
         var page = new WeavePage(visit);
-        await page.GoAsync(Address);
+        await page.GoAsync(OneWeft);
         var numbers = visit.Page.Locator("#strip g");
         await Assertions.Expect(numbers).ToHaveCountAsync(1);
         await visit.Page.EvaluateAsync("() => { for (let i = 0; i < 50; i++) document.getElementById('next').click(); }");
@@ -114,7 +120,7 @@ public sealed class WeaveScreenTests(Stage stage) : Journey(stage)
     {
         var visit = await OpenAsync(new Reader(1280, 800));
         var page = new WeavePage(visit);
-        await page.GoAsync(Address);
+        await page.GoAsync(OneWeft);
         // computed: whole piece 1 of the check values, row 1 from the left, row 2 from the right; 23 ends with the floating ones
         await Moves([2, 1, 2, 3], fromRight: false);
         await visit.Page.Locator("#more").ClickAsync();

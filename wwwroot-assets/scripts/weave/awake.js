@@ -1,17 +1,52 @@
-// Keeps the screen on where the browser can and the weaver asks for it; a refusal changes nothing but the tick.
+// Keeps the screen on where the browser can and the weaver asks for it. The wish is remembered on this device and asked for again on
+// every page and whenever one comes back into sight, for the browser lets go when it is out of sight. A refusal is told and changes no wish.
 
-export function keepAwake(choice, tick) {
-  if (!navigator.wakeLock) { return; }
-  choice.hidden = false;
-  let lock = null;
-  const ask = async () => {
-    try { lock = await navigator.wakeLock.request('screen'); } catch { tick.checked = false; }
+/**
+ * `tick` is the choice, `missing` what is told where the browser cannot; `tell` is told whether it could and does not; `wish` reads
+ * and writes what is remembered.
+ */
+export function keepAwake({ tick, missing, tell, wish }) {
+  const { wakeLock } = navigator;
+  if (!wakeLock) {
+    tick.disabled = true;
+    missing.hidden = false;
+    return;
+  }
+
+  let lock = null, asked = 0;
+  const isSeen = () => document.visibilityState === 'visible';
+  const hold = next => {
+    const before = lock;
+    lock = next;
+    before?.release();
   };
+
+  const ask = async () => {
+    const mine = ++asked;
+    let given = null;
+    try { given = await wakeLock.request('screen'); } catch { /* told below */ }
+    // meanwhile the weaver may have changed their mind
+    if (mine !== asked) {
+      given?.release();
+      return;
+    }
+    hold(given);
+    // devices also let go by themselves, for instance when the battery is low
+    given?.addEventListener('release', () => { if (lock === given && isSeen()) { tell(true); } });
+    tell(!given && isSeen());
+  };
+  const letGo = () => {
+    asked++;
+    hold(null);
+    tell(false);
+  };
+  const askAgain = () => { if (tick.checked && isSeen()) { ask(); } };
+
+  tick.checked = wish.read();
   tick.addEventListener('change', () => {
-    if (tick.checked) { ask(); } else { lock?.release(); lock = null; }
+    wish.write(tick.checked);
+    if (tick.checked) { ask(); } else { letGo(); }
   });
-  // the browser lets go when the page is out of sight
-  document.addEventListener('visibilitychange', () => {
-    if (tick.checked && document.visibilityState === 'visible') { ask(); }
-  });
+  document.addEventListener('visibilitychange', askAgain);
+  askAgain();
 }

@@ -78,6 +78,12 @@ export class Piece {
     return this.data.notes[band.notes[into % band.notes.length]];
   }
 
+  /** The weft of a row by its name; empty where there is only one. */
+  weft(number) {
+    const { band, into } = this.placeOf(number);
+    return band.wefts ? this.data.wefts[band.wefts[into % band.wefts.length]] : '';
+  }
+
   /** What the maker says and shows at a row; null where they say nothing. */
   own(number) {
     const { band, into } = this.placeOf(number);

@@ -57,6 +57,10 @@ internal sealed record WeaveData(
     WeaveWords Words,
     MoveWords? MoveWords)
 {
+    /// <summary>The names of the wefts; left out where there is only one.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? Wefts { get; init; }
+
     /// <summary>What the maker says and shows at rows, each once; left out where they say nothing.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<WeaveOwn>? Own { get; init; }
@@ -66,7 +70,7 @@ internal sealed record WeaveData(
 
     public static WeaveData Of(Piece piece, WeaveCopy copy, Wording wording)
     {
-        var (readings, notes, stitchTexts) = (new Once(), new Once(), new Once());
+        var (readings, notes, wefts, stitchTexts) = (new Once(), new Once(), new Once(), new Once());
         notes.At("");
         var own = new List<WeaveOwn>();
         var bands = piece.Bands.Select(band =>
@@ -76,8 +80,9 @@ internal sealed record WeaveData(
                 band.RowsEachTime,
                 band.Times,
                 [.. numbers.Select(number => readings.At(Short(piece.Reading(number))))],
-                [.. numbers.Select(number => notes.At(wording.PlaceNotes(piece, number)))])
+                [.. numbers.Select(number => notes.At(wording.PlaceSource(piece, number)))])
             {
+                Wefts = HasWefts(piece) ? [.. numbers.Select(number => wefts.At(wording.WeftName(piece, piece.Rows[number - 1].Weft)))] : null,
                 Own = HasOwn(piece) ? [.. numbers.Select(number => OwnPlace(own, WeaveOwn.Of(piece.OwnAt(number))))] : null,
             };
         }).ToList();
@@ -87,9 +92,12 @@ internal sealed record WeaveData(
             readings.Texts, notes.Texts, bands, stitchTexts.Texts, stitches,
             WeaveWords.Of(wording), copy.Versions is null ? null : Web.MoveWords.Of(wording))
         {
+            Wefts = HasWefts(piece) ? wefts.Texts : null,
             Own = HasOwn(piece) ? own : null,
         };
     }
+
+    private static bool HasWefts(Piece piece) => piece.UsedWefts.Count > 1;
 
     private static bool HasOwn(Piece piece) => piece.Document.RowWords.Count > 0 || piece.Document.Videos.Any(video => video.Row is not null);
 
@@ -141,6 +149,10 @@ internal sealed record WeaveData(
 /// <summary>Rows that belong together: so many once through, so many times; for every printed row its reading and its note.</summary>
 internal sealed record WeaveBand(int Each, int Times, IReadOnlyList<int> Readings, IReadOnlyList<int> Notes)
 {
+    /// <summary>For every printed row its weft, by its place in the list of names; left out where there is only one.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<int>? Wefts { get; init; }
+
     /// <summary>For every printed row what the maker says there, by its place in the list; left out where they say nothing anywhere.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<int>? Own { get; init; }

@@ -44,6 +44,46 @@ public sealed class WeavePageTests(WebServer server)
         }
     }
 
+    // what separates the numbers is text, so that it is copied, read aloud and shown without the style sheet
+    [Theory]
+    [MemberData(nameof(Names))]
+    public async Task The_numbers_of_a_row_are_told_apart_in_the_text_itself(string name)
+    {
+        var page = (await server.Get($"/samples/{name}/weave")).Page();
+        foreach (var item in page.QuerySelectorAll("ul.rows li"))
+        {
+            var line = string.Concat(item.ChildNodes.TakeWhile(node => node.NodeName != "I").Select(node => node.TextContent));
+            Assert.Matches("^Row [0-9,]+( · [0-9,]+)* $", line);
+            Assert.Equal(item.QuerySelectorAll("b, span").Length, line.Split(" · ").Length);
+        }
+    }
+
+    [Fact]
+    public async Task The_data_names_the_weft_of_every_row_where_there_are_several()
+    {
+        var two = Cloth with
+        {
+            Rows = Cloth.Rows with
+            {
+                Wefts = [new Weft(Side.Left), new Weft(Side.Right)],
+                Steps = [new Repeat(4, [new ChartRows(1, 1, 1), new ChartRows(2, 3, 2)]), new PlainRows(2, 2)],
+            },
+        };
+        // three rows again and again are printed twice
+        await using var shop = await IssuedShop.OpenAsync(two);
+        var data = Data(await shop.Reader.GetAsync(shop.Page + "/weave"));
+        var names = data.GetProperty("wefts").EnumerateArray().Select(weft => weft.GetString()).ToList();
+        Assert.Equal(["weft 1", "weft 2"], names);
+        Assert.Equal(
+            [["weft 1", "weft 2", "weft 2", "weft 1", "weft 2", "weft 2"], ["weft 2", "weft 2"]],
+            data.GetProperty("bands").EnumerateArray().Select(band => band.GetProperty("wefts").EnumerateArray().Select(weft => names[weft.GetInt32()]!).ToArray()));
+        Assert.DoesNotContain(data.GetProperty("notes").EnumerateArray(), note => note.GetString()!.Contains("weft", StringComparison.Ordinal));
+
+        await shop.ReissueAsync(Cloth, "");
+        var single = Data(await shop.Reader.GetAsync(shop.Page + "/weave"));
+        Assert.False(single.TryGetProperty("wefts", out _) || single.GetProperty("bands").EnumerateArray().Any(band => band.TryGetProperty("wefts", out _)));
+    }
+
     [Fact]
     public async Task The_pages_of_patterns_and_samples_lead_to_it()
     {
