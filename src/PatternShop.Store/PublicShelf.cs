@@ -62,7 +62,7 @@ public sealed class PublicShelf
                 .OrderBy(file => file.Place)
                 .Select(file => new ShelfFileCard(file.Edition, file.Name, file.MediaType, file.Hash, file.Size))
                 .ToListAsync(cancellationToken);
-            return new IssuedVersion(id, number, version.Date, version.Note, version.Title, version.Canonical, version.Format, version.Hash, files)
+            return new IssuedVersion(id, number, version.Date, version.Note, version.Title, _store.Intact(version.Hash, version.Canonical), version.Format, version.Hash, files)
             {
                 Kind = version.Kind,
                 Code = version.Code is { } code ? new CopyCode(code) : null,
@@ -75,7 +75,11 @@ public sealed class PublicShelf
         cancellationToken);
 
     /// <summary>A file by the hash of its bytes, under the name that the version issued last gives it; null when no visible version holds it.</summary>
-    public Task<ShelfFile?> FileAsync(string hash, CancellationToken cancellationToken = default) => _store.ReadAsync(
+    /// <exception cref="StoreException">What is stored is damaged.</exception>
+    public async Task<ShelfFile?> FileAsync(string hash, CancellationToken cancellationToken = default) =>
+        await FoundAsync(hash, cancellationToken) is { } file ? file with { Bytes = _store.Intact(hash, file.Bytes) } : null;
+
+    private Task<ShelfFile?> FoundAsync(string hash, CancellationToken cancellationToken) => _store.ReadAsync(
         context => (
             from version in Visible(context)
             join held in context.VersionFiles on new { version.PatternId, version.Number } equals new { held.PatternId, held.Number }

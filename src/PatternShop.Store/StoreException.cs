@@ -19,4 +19,26 @@ public sealed class StoreException : Exception
         : base(message, innerException)
     {
     }
+
+    internal StoreException(StoreFault fault, string message, Exception? innerException = null)
+        : base(message, innerException) => Fault = fault;
+
+    /// <summary>What kind of fault is behind it.</summary>
+    public StoreFault Fault { get; }
+}
+
+/// <summary>Kinds of faults that an operator has to do something about.</summary>
+public enum StoreFault
+{
+    /// <summary>One that concerns this call alone.</summary>
+    Passing,
+
+    /// <summary>The disk, or the share of it that we may use, is full.</summary>
+    DiskFull,
+
+    /// <summary>The data folder cannot be opened, read or written.</summary>
+    Unusable,
+
+    /// <summary>Something that is stored is not what was stored.</summary>
+    Damaged,
 }

@@ -10,7 +10,7 @@ public static class StoreServices
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
     /// <summary>
-    /// Adds <see cref="StoreStart"/>, <see cref="Makers"/>, <see cref="Workroom"/>, <see cref="Sweeping"/>, <see cref="PublicShelf"/>, <see cref="PhotoDesk"/>, <see cref="PreviewDesk"/> and <see cref="ReportDesk"/> on an SQLite
+    /// Adds <see cref="StoreStart"/>, <see cref="StoreHealth"/>, <see cref="StoreCheck"/>, <see cref="Makers"/>, <see cref="Workroom"/>, <see cref="Sweeping"/>, <see cref="PublicShelf"/>, <see cref="PhotoDesk"/>, <see cref="PreviewDesk"/> and <see cref="ReportDesk"/> on an SQLite
     /// database in the folder. The clock (<see cref="TimeProvider"/>) and the source of randomness
     /// (<see cref="RandomNumberGenerator"/>) are those of the program, or the system's where it names none.
     /// </summary>
@@ -20,8 +20,14 @@ public static class StoreServices
         services.TryAddSingleton(TimeProvider.System);
         services.TryAddSingleton(_ => RandomNumberGenerator.Create());
         services.TryAddSingleton(_ => new SqliteFile(dataFolder, Patience));
+        services.TryAddSingleton(_ => new StoreHealth());
+        services.TryAddSingleton(all => new StoreCheck(
+            all.GetRequiredService<StoreAccess>(),
+            all.GetRequiredService<StoreHealth>(),
+            new SqliteInspection(all.GetRequiredService<SqliteFile>()),
+            all.GetRequiredService<TimeProvider>()));
         services.TryAddSingleton(PassphraseHashing.Current);
-        services.TryAddSingleton(all => new StoreAccess(all.GetRequiredService<SqliteFile>().Context));
+        services.TryAddSingleton(all => new StoreAccess(all.GetRequiredService<SqliteFile>().Context, all.GetRequiredService<StoreHealth>()));
         services.TryAddSingleton(all => new StoreStart(new SqliteOpening(all.GetRequiredService<SqliteFile>(), all.GetRequiredService<TimeProvider>())));
         services.TryAddSingleton(all => new Makers(
             all.GetRequiredService<StoreAccess>(),

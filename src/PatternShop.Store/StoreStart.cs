@@ -63,7 +63,7 @@ public sealed class StoreStart : IDisposable
         }
         catch (Exception failure) when (failure is DbException or IOException or UnauthorizedAccessException)
         {
-            throw new StoreException("The data folder cannot be used: " + failure.Message, failure);
+            throw StoreFaults.Explain(failure);
         }
     }
 }

@@ -84,7 +84,8 @@ internal static class PatternShopHost
     {
         services.AddEditor();
         services.AddHttpContextAccessor();
-        services.AddHealthChecks();
+        services.AddHealth();
+        services.AddStopping();
         services.AddSingleton<IResponseCompressionProvider, OpenCompression>();
         services.AddResponseCompression(options => (options.EnableForHttps, options.MimeTypes) = (true, ["text/html", "text/plain", "image/svg+xml", "application/json"]));
         services.Configure<BrotliCompressionProviderOptions>(options => options.Level = CompressionLevel.Optimal);
@@ -129,6 +130,7 @@ internal static class PatternShopHost
         app.UseExceptionHandler(static _ => { });
         app.UseStatusCodePages(ErrorPages.WriteStatus);
         app.UseMiddleware<SecurityHeaders>();
+        app.UseStopping();
         app.UseResponseCompression();
         app.UseAuthentication();
         app.UseAuthorization();
@@ -138,7 +140,7 @@ internal static class PatternShopHost
     {
         var open = app.MapGroup("").AllowAnonymous();
         open.MapStaticAssets();
-        open.MapHealthChecks("/healthz");
+        open.MapHealth();
         open.MapSamples();
         open.MapPublicPages();
         open.MapChanges();

@@ -17,7 +17,8 @@ internal sealed class TestStore : IAsyncDisposable
     {
         _top = top;
         File = new SqliteFile(folder, patience, interceptors);
-        Access = new StoreAccess(File.Context);
+        Access = new StoreAccess(File.Context, Health);
+        Check = new StoreCheck(Access, Health, new SqliteInspection(File), Time);
         Start = new StoreStart(new SqliteOpening(File, Time));
         Makers = new Makers(Access, Hashing, Time, Random);
         Workroom = new Workroom(Access, Time, Random);
@@ -36,6 +37,10 @@ internal sealed class TestStore : IAsyncDisposable
     public SqliteFile File { get; }
 
     public StoreAccess Access { get; }
+
+    public StoreHealth Health { get; } = new();
+
+    public StoreCheck Check { get; }
 
     public StoreStart Start { get; }
 

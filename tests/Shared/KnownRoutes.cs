@@ -45,6 +45,7 @@ public static class KnownRoutes
         // the program's own style sheets and fonts, as long as it is not published
         new("GET /{**path:file}", For.Everybody, "/css/none.css"),
         new("GET /healthz", For.Everybody, "/healthz"),
+        new("GET /readyz", For.Everybody, "/readyz"),
         new("GET /", For.Everybody, "/", "{studio}"),
         new("GET /samples", For.Everybody, "/samples", "Samples"),
         new("GET /samples/{name}", For.Everybody, "/samples/first-steps", "First steps"),

@@ -14,7 +14,7 @@ public static class MakerRules
 
     private static readonly HashSet<string> Reserved = new(StringComparer.Ordinal)
     {
-        "about", "account", "admin", "administrator", "api", "app", "assets", "copy", "files", "healthz", "help", "legal", "maker", "makers", "new", "operator",
+        "about", "account", "admin", "administrator", "api", "app", "assets", "copy", "files", "healthz", "readyz", "help", "legal", "maker", "makers", "new", "operator",
         "pattern", "patterns", "print", "privacy", "root", "samples", "set-up", "setup", "sign-in", "sign-out", "static", "studio", "support", "system", "workroom", "www",
     };
 

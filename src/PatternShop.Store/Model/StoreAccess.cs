@@ -1,10 +1,11 @@
 using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
+using PatternShop.Weave;
 
 namespace PatternShop.Store;
 
 /// <summary>How the faces reach the database: many readers, each seeing one state, and one writer at a time.</summary>
-internal sealed class StoreAccess(Func<StoreContext> contexts) : IDisposable
+internal sealed class StoreAccess(Func<StoreContext> contexts, StoreHealth health) : IDisposable
 {
     private readonly SemaphoreSlim _writer = new(1, 1);
 
@@ -22,7 +23,9 @@ internal sealed class StoreAccess(Func<StoreContext> contexts) : IDisposable
         await _writer.WaitAsync(cancellationToken);
         try
         {
-            return await Telling(() => Transact(write, cancellationToken));
+            var result = await Telling(() => Transact(write, cancellationToken));
+            health.Wrote();
+            return result;
         }
         finally
         {
@@ -44,7 +47,11 @@ internal sealed class StoreAccess(Func<StoreContext> contexts) : IDisposable
         return result;
     }
 
-    private static async Task<T> Telling<T>(Func<Task<T>> work)
+    /// <summary>The bytes, if they are those that were stored under the hash.</summary>
+    /// <exception cref="StoreException">They are damaged.</exception>
+    public byte[] Intact(string hash, byte[] bytes) => PatternWriter.Hash(bytes) == hash ? bytes : throw Noted(StoreFaults.DamagedContent(hash));
+
+    private async Task<T> Telling<T>(Func<Task<T>> work)
     {
         try
         {
@@ -52,7 +59,13 @@ internal sealed class StoreAccess(Func<StoreContext> contexts) : IDisposable
         }
         catch (Exception failure) when (failure is DbException or DbUpdateException)
         {
-            throw new StoreException("The database did not do it: " + failure.GetBaseException().Message, failure);
+            throw Noted(StoreFaults.Explain(failure));
         }
+    }
+
+    private StoreException Noted(StoreException failure)
+    {
+        health.Note(failure);
+        return failure;
     }
 }

@@ -127,7 +127,10 @@ public sealed class PhotoDesk
         return context.Patterns.SingleOrDefaultAsync(pattern => context.Previews.Any(preview => preview.PatternId == pattern.Id && preview.SecretHash == hash), cancellationToken);
     }
 
-    private static Task<byte[]?> BytesAsync(StoreContext context, string pattern, string hash, CancellationToken cancellationToken) => context.Photos
+    private async Task<byte[]?> BytesAsync(StoreContext context, string pattern, string hash, CancellationToken cancellationToken) =>
+        await StoredAsync(context, pattern, hash, cancellationToken) is { } bytes ? _store.Intact(hash, bytes) : null;
+
+    private static Task<byte[]?> StoredAsync(StoreContext context, string pattern, string hash, CancellationToken cancellationToken) => context.Photos
         .Where(photo => photo.PatternId == pattern && (photo.Hash == hash || photo.SmallHash == hash))
         .Select(photo => photo.Hash == hash ? photo.Large : photo.Small)
         .FirstOrDefaultAsync(cancellationToken);

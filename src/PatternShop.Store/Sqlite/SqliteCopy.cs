@@ -15,15 +15,25 @@ internal static class SqliteCopy
         var path = Path.Combine(copies, string.Create(CultureInfo.InvariantCulture, $"before-{migration}-{now.UtcDateTime:yyyyMMdd'T'HHmmss'Z'}.db"));
         var unfinished = path + ".part";
         File.Delete(unfinished);
+        try
+        {
+            await FillAsync(connection, unfinished, cancellationToken);
+            File.Move(unfinished, path, overwrite: true);
+        }
+        finally
+        {
+            // on a full disk the rest of a copy would take the room that is wanted
+            File.Delete(unfinished);
+        }
+    }
+
+    private static async Task FillAsync(DbConnection connection, string unfinished, CancellationToken cancellationToken)
+    {
         DataFolder.MakeFile(unfinished);
         await VacuumAsync(connection, unfinished, cancellationToken);
         await CheckAsync(unfinished, cancellationToken);
-        using (var file = File.OpenHandle(unfinished, FileMode.Open, FileAccess.ReadWrite))
-        {
-            RandomAccess.FlushToDisk(file);
-        }
-
-        File.Move(unfinished, path, overwrite: true);
+        using var file = File.OpenHandle(unfinished, FileMode.Open, FileAccess.ReadWrite);
+        RandomAccess.FlushToDisk(file);
     }
 
     private static async Task VacuumAsync(DbConnection connection, string path, CancellationToken cancellationToken)

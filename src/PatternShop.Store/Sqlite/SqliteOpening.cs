@@ -17,10 +17,21 @@ internal sealed class SqliteOpening(SqliteFile file, TimeProvider time)
         RequireSqlite(new SqliteConnection().ServerVersion);
         DataFolder.Make(file.Folder);
         using var alone = await FolderLock.TakeAsync(file.Folder, time, cancellationToken);
+        var made = new FileInfo(file.Path) is { Exists: true, Length: > 0 };
+        if (!made)
+        {
+            SqliteFirstStart.Require(file.Folder);
+        }
+
         DataFolder.MakeFile(file.Path);
         await using var context = file.Context();
         await context.Database.OpenConnectionAsync(cancellationToken);
         var connection = context.Database.GetDbConnection();
+        if (made && (await AppliedAsync(connection, cancellationToken)).Count == 0)
+        {
+            await RequireUnfinishedAsync(connection, cancellationToken);
+        }
+
         await SqlAsync(connection, "PRAGMA journal_mode = WAL", cancellationToken);
         await MigrateAsync(context, connection, cancellationToken);
     }
@@ -61,6 +72,14 @@ internal sealed class SqliteOpening(SqliteFile file, TimeProvider time)
         {
             await SqlAsync(connection, string.Create(CultureInfo.InvariantCulture, $"PRAGMA user_version = {PatternWriter.Format}"), cancellationToken);
         }
+    }
+
+    // a first start that was cut short leaves no table but those of the migrations themselves, which EF names with two lines in front
+    private async Task RequireUnfinishedAsync(DbConnection connection, CancellationToken cancellationToken)
+    {
+        SqliteFirstStart.RequireOurs((string?)await SqlAsync(
+            connection, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE '\\_\\_EF%' ESCAPE '\\' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\' ORDER BY name LIMIT 1", cancellationToken));
+        SqliteFirstStart.Require(file.Folder);
     }
 
     private static void RefuseNewer(string? migration)

@@ -3,7 +3,8 @@ namespace PatternShop.Web;
 /// <summary><c>health [URL]</c>: asks a server on this machine whether it is well. The container's health check runs it.</summary>
 internal static class HealthCommand
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+    // one second less than the container engine allows
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(9);
 
     public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter errors)
     {
@@ -21,14 +22,14 @@ internal static class HealthCommand
         using var client = new HttpClient { Timeout = Patience };
         try
         {
-            using var answer = await client.GetAsync(new Uri(address, "/healthz"));
+            using var answer = await client.GetAsync(new Uri(address, Health.Ready));
             if (answer.IsSuccessStatusCode)
             {
                 await output.WriteLineAsync("The server there is well.");
                 return CommandLine.Done;
             }
 
-            await errors.WriteLineAsync(FormattableString.Invariant($"The server there is not well: it answered {(int)answer.StatusCode}."));
+            await errors.WriteLineAsync(await ReasonAsync(answer));
         }
         catch (Exception failure) when (failure is HttpRequestException or TaskCanceledException)
         {
@@ -36,5 +37,12 @@ internal static class HealthCommand
         }
 
         return CommandLine.Failed;
+    }
+
+    // only a server of ours gives its reason as plain text; what stands in front of it sends pages
+    private static async Task<string> ReasonAsync(HttpResponseMessage answer)
+    {
+        var said = answer.Content.Headers.ContentType?.MediaType == "text/plain" ? await answer.Content.ReadAsStringAsync() : "";
+        return FormattableString.Invariant($"The server there is not well: it answered {(int)answer.StatusCode}{(said.Length is > 0 and < 200 ? $" ({said})" : "")}.");
     }
 }

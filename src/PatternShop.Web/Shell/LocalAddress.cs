@@ -8,6 +8,7 @@ internal static class LocalAddress
     /// <summary>The address if it is a path on this server, else my patterns.</summary>
     public static string OrStudio(string? address) => IsLocal(address) ? address! : Studio;
 
+    // what our own pages send is escaped; other characters cannot stand in a header
     public static bool IsLocal(string? address) =>
-        address is ['/', ..] and not ['/', '/' or '\\', ..] && !address.AsSpan().ContainsAnyInRange('\0', ' ') && !address.Contains('\\', StringComparison.Ordinal) && !address.Contains('\u007f', StringComparison.Ordinal);
+        address is ['/', ..] and not ['/', '/' or '\\', ..] && !address.AsSpan().ContainsAnyExceptInRange('!', '~') && !address.Contains('\\', StringComparison.Ordinal);
 }

@@ -14,6 +14,8 @@ internal static class LogDefaults
         ["Logging:LogLevel:Microsoft.Hosting.Lifetime"] = nameof(LogLevel.Information),
         // warns that the keys are not encrypted, but they lie in the data folder, which only the server may read
         ["Logging:LogLevel:Microsoft.AspNetCore.DataProtection"] = nameof(LogLevel.Error),
+        // repeats at every question what HealthLog says once
+        ["Logging:LogLevel:Microsoft.Extensions.Diagnostics.HealthChecks"] = nameof(LogLevel.None),
         ["Logging:Console:FormatterName"] = "simple",
         ["Logging:Console:FormatterOptions:SingleLine"] = "true",
         ["Logging:Console:FormatterOptions:TimestampFormat"] = "yyyy-MM-dd'T'HH:mm:ss'Z' ",

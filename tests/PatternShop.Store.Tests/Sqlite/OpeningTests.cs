@@ -84,6 +84,20 @@ public sealed class OpeningTests
     }
 
     [Fact]
+    public async Task A_copy_that_fails_leaves_nothing_behind_and_changes_nothing()
+    {
+        await using var store = await OlderAsync();
+        var copies = Path.Combine(store.File.Folder, "copies");
+        // nothing can be put in the place of a folder
+        Directory.CreateDirectory(Path.Combine(copies, "before-20261125001500_Protection-20260203T040506Z.db"));
+        using var raw = store.Raw();
+        var before = raw.Dump();
+        await Assert.ThrowsAsync<StoreException>(() => store.Start.OpenAsync());
+        Assert.Empty(Directory.GetFiles(copies));
+        Assert.Equal(before, raw.Dump());
+    }
+
+    [Fact]
     public async Task A_store_can_be_brought_back_from_its_copy()
     {
         await using var store = await OlderAsync();

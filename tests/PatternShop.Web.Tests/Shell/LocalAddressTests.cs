@@ -23,5 +23,8 @@ public sealed class LocalAddressTests
     [InlineData("/\t/example.org")]
     [InlineData("/\r\nLocation: https://example.org")]
     [InlineData(" /studio")]
+    [InlineData("/studio/fünf")]
+    [InlineData("/studio/\u2028")]
+    [InlineData("/\u007f/example.org")]
     public void Anything_else_leads_to_the_workbench(string? address) => Assert.Equal("/studio", LocalAddress.OrStudio(address));
 }

@@ -121,6 +121,9 @@ internal sealed class TestShop : IAsyncDisposable
         return new Uri((await maker.FillAsync(path, path)).Html.QuerySelector(".address a")!.GetAttribute("href")!).AbsolutePath;
     }
 
+    /// <summary>Ends as the program does when it is told to.</summary>
+    public Task StopAsync() => _app.StopAsync();
+
     public async ValueTask DisposeAsync()
     {
         await _app.DisposeAsync();
