@@ -18,7 +18,7 @@ public sealed class StoreCheck
     internal StoreCheck(StoreAccess store, StoreHealth health, SqliteInspection inspection, TimeProvider time)
     {
         (_store, _health, _inspection, _time) = (store, health, inspection, time);
-        health.Found += (_, _) => Interlocked.Exchange(ref _tried, _time.GetUtcNow().UtcTicks);
+        health.OnFound((_, _) => Interlocked.Exchange(ref _tried, _time.GetUtcNow().UtcTicks));
     }
 
     /// <summary>

@@ -7,13 +7,20 @@ public sealed class StoreHealth
     private readonly Lock _gate = new();
     private readonly HashSet<string> _damage = new(StringComparer.Ordinal);
     private StoreFault _writing;
+    private Action<StoreFault, string>? _found;
 
     internal StoreHealth()
     {
     }
 
-    /// <summary>Raised with a fault and what it means, once as long as it stands.</summary>
-    public event Action<StoreFault, string>? Found;
+    /// <summary>Calls somebody with each fault that is found from now on and what it means, once as long as it stands.</summary>
+    public void OnFound(Action<StoreFault, string> call)
+    {
+        lock (_gate)
+        {
+            _found += call;
+        }
+    }
 
     /// <summary>
     /// The fault that stands; <see cref="StoreFault.Passing"/> when all is well. Damage stands until the program ends, every
@@ -46,7 +53,7 @@ public sealed class StoreHealth
     {
         if (IsNew(failure.Fault, failure.Message))
         {
-            Found?.Invoke(failure.Fault, failure.Message);
+            _found?.Invoke(failure.Fault, failure.Message);
         }
     }
 

@@ -32,6 +32,11 @@ internal static class PatternShopHost
             await errors.WriteLineAsync($"{settings.DataFolder}: {failure.Message}");
             return CannotStart;
         }
+        catch (IOException failure)
+        {
+            await errors.WriteLineAsync($"The server can't listen at the address that --urls names. Stop what listens there, or name another. ({failure.Message})");
+            return CannotStart;
+        }
 
         await app.WaitForShutdownAsync();
         return Stopped;
@@ -46,7 +51,11 @@ internal static class PatternShopHost
             ContentRootPath = ContentRoot.Of(AppContext.BaseDirectory),
         });
         builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.AddServerHeader = false);
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            ConnectionLimits.Apply(kestrel.Limits);
+        });
         builder.Configuration.AddLogDefaults();
         return builder;
     }
@@ -64,7 +73,8 @@ internal static class PatternShopHost
         builder.Services.AddSingleton<ReportThrottle>();
         builder.Services.AddSingleton<PhotoTools>();
         builder.Services.AddSingleton<PhotoRoom>();
-        builder.Services.AddHostedService<DailySweep>();
+        builder.Services.AddSingleton<DailySweep>();
+        builder.Services.AddHostedService(static all => all.GetRequiredService<DailySweep>());
         var app = builder.Build();
         UsePipeline(app, settings);
         MapEndpoints(app);
@@ -75,7 +85,7 @@ internal static class PatternShopHost
     public static async Task StartAsync(WebApplication app)
     {
         await app.Services.GetRequiredService<StoreStart>().ServeAsync();
-        await app.Services.GetRequiredService<Sweeping>().SweepAsync();
+        await app.Services.GetRequiredService<DailySweep>().SweepAsync(CancellationToken.None);
         await app.StartAsync();
         await app.Services.GetRequiredService<SetUpInvitation>().SayAsync(app.Urls);
     }

@@ -24,6 +24,7 @@ internal static class Settings
 {
     public const string SetUpCode = "set-up code hash";
     public const string PublicAddress = "public address";
+    public const string SweptAt = "swept at";
     public const string WriteTried = "write tried at";
 
     public static Task<string?> GetAsync(StoreContext context, string name, CancellationToken cancellationToken) =>

@@ -98,7 +98,7 @@ internal sealed partial class HealthLog(StoreHealth store, ILogger<HealthLog> lo
 {
     private int _keysFailed;
 
-    public void Listen() => store.Found += (_, words) => LogFault(log, words);
+    public void Listen() => store.OnFound((_, words) => LogFault(log, words));
 
     public void KeysFail(Exception failure)
     {

@@ -66,6 +66,34 @@ public sealed class DeletingTests
     }
 
     [Fact]
+    public async Task A_clock_that_is_a_month_ahead_for_some_starts_does_not_empty_the_bin()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var maker = await store.MakerAsync();
+        var (id, _, _) = await ThrownAwayAsync(store, maker);
+        Assert.Equal(0, await store.Sweeping.SweepConfirmedAsync());
+        var day = TimeSpan.FromDays(1);
+        store.Time.Now += day;
+        Assert.Equal(0, await store.Sweeping.SweepConfirmedAsync());
+
+        // started twice with the clock wrong, then set right
+        store.Time.Now += Month * 2;
+        Assert.Equal(0, await store.Sweeping.SweepConfirmedAsync());
+        store.Time.Now += TimeSpan.FromHours(1);
+        Assert.Equal(0, await store.Sweeping.SweepConfirmedAsync());
+        store.Time.Now -= (Month * 2) - TimeSpan.FromHours(1);
+        Assert.Equal(0, await store.Sweeping.SweepConfirmedAsync());
+        Assert.NotNull(await store.Workroom.DeletedDocumentAsync(maker, id));
+
+        // the days pass as they should
+        store.Time.Now += Month;
+        Assert.Equal(0, await store.Sweeping.SweepConfirmedAsync());
+        store.Time.Now += day;
+        Assert.Equal(1, await store.Sweeping.SweepConfirmedAsync());
+        Assert.Equal(0, await store.Sweeping.SweepConfirmedAsync());
+    }
+
+    [Fact]
     public async Task Sweeping_leaves_everything_else_as_it_is()
     {
         await using var store = await TestStore.OpenAsync();

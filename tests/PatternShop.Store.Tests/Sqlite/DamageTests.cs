@@ -151,7 +151,7 @@ public sealed class DamageTests
     private static List<string> Listen(TestStore store)
     {
         var found = new List<string>();
-        store.Health.Found += (_, words) => found.Add(words);
+        store.Health.OnFound((_, words) => found.Add(words));
         return found;
     }
 

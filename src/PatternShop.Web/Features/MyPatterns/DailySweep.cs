@@ -16,11 +16,12 @@ internal sealed partial class DailySweep(Sweeping sweeping, TimeProvider time, I
         }
     }
 
-    private async Task SweepAsync(CancellationToken cancellationToken)
+    /// <summary>Sweeps once; a failure is logged and ends nothing.</summary>
+    public async Task SweepAsync(CancellationToken cancellationToken)
     {
         try
         {
-            await sweeping.SweepAsync(cancellationToken);
+            await sweeping.SweepConfirmedAsync(cancellationToken);
         }
         catch (StoreException failure)
         {
