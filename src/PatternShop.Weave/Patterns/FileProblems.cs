@@ -10,6 +10,9 @@ internal sealed class FileProblems
     private readonly HashSet<FileProblem> _known = [];
     private long _more;
 
+    /// <summary>The steps that reading took so far.</summary>
+    public ReadingSteps Steps { get; } = new();
+
     public bool Any => _listed.Count > 0;
 
     /// <summary>Whether further problems are only counted, so that their words need not be made.</summary>
@@ -45,6 +48,8 @@ internal sealed class FileProblems
             located.Add(new Problem(problem.Code, problem.Pointer, line, column, problem.What, problem.Remedy));
         }
 
+        Steps.Add(lines.Walked);
+
         if (_more > 0)
         {
             located.Add(new Problem(
@@ -61,6 +66,9 @@ internal sealed class FileProblems
         private int _at;
         private int _line = 1;
         private int _column = 1;
+
+        /// <summary>Bytes walked over so far.</summary>
+        public readonly int Walked => _at;
 
         /// <summary>Line and column, from 1, of an offset that is not before the last one asked for.</summary>
         public (int Line, int Column) At(int offset)

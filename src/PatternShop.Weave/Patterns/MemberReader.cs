@@ -23,6 +23,7 @@ internal sealed class MemberReader
         : this(json, problems)
     {
         string? remedy = null;
+        problems.Steps.Add((long)json.Members.Count * known.Length);
         foreach (var member in json.Members)
         {
             if (!known.Contains(member.Name))

@@ -26,21 +26,26 @@ public static class PatternReader
     /// Reads UTF-8 JSON, with or without a byte order mark. Never throws on input. Lists every problem; only where the JSON
     /// itself breaks, or the format is not known, the rest cannot be judged.
     /// </summary>
-    public static ReadResult Read(ReadOnlySpan<byte> utf8) => Read(utf8, NewWordsOf);
+    public static ReadResult Read(ReadOnlySpan<byte> utf8) => Read(utf8, NewWordsOf, out _);
 
     /// <summary>
     /// Reads what this program has stored. It differs from <see cref="Read(ReadOnlySpan{byte})"/> in what <see cref="NewWords"/> ask of words:
     /// a document that was stored before that was asked is never refused for it.
     /// </summary>
-    public static ReadResult ReadStored(ReadOnlySpan<byte> utf8) => Read(utf8, static _ => []);
+    public static ReadResult ReadStored(ReadOnlySpan<byte> utf8) => Read(utf8, static _ => [], out _);
+
+    /// <summary>Reads as <see cref="Read(ReadOnlySpan{byte})"/> does, and says how many steps that took.</summary>
+    internal static ReadResult Read(ReadOnlySpan<byte> utf8, out long steps) => Read(utf8, NewWordsOf, out steps);
 
     private static Sequence<Problem> NewWordsOf(PatternDocument document) => NewWords.Check(document);
 
-    private static ReadResult Read(ReadOnlySpan<byte> utf8, Func<PatternDocument, Sequence<Problem>> besides)
+    private static ReadResult Read(ReadOnlySpan<byte> utf8, Func<PatternDocument, Sequence<Problem>> besides, out long steps)
     {
         var problems = new FileProblems();
-        var result = utf8.Length > Bounds.FileBytes ? TooLarge(problems) : Read(utf8, problems, besides);
-        return problems.Any ? new ReadResult.Refused(problems.Located(utf8)) : result!;
+        var read = utf8.Length > Bounds.FileBytes ? TooLarge(problems) : Read(utf8, problems, besides);
+        ReadResult result = problems.Any ? new ReadResult.Refused(problems.Located(utf8)) : read!;
+        steps = problems.Steps.Count;
+        return result;
     }
 
     /// <summary>Bytes of the byte order mark at the start.</summary>

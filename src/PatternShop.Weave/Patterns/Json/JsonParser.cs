@@ -34,6 +34,7 @@ internal ref struct JsonParser
 
         var value = Value(place);
         SkipSpace(place);
+        _problems.Steps.Add(_at);
         if (value is not null && _at < _utf8.Length)
         {
             _problems.Add(
@@ -133,7 +134,7 @@ internal ref struct JsonParser
             }
         }
 
-        return new JsonObject(members.ToSequence(), place);
+        return new JsonObject(members.ToSequence(), place, _problems.Steps);
     }
 
     /// <summary>Whether something follows in a list or an object: takes the comma before it. A comma before the end is noted and taken too.</summary>

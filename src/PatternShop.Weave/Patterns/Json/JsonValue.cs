@@ -45,26 +45,44 @@ internal sealed class JsonArray(Sequence<JsonValue> items, JsonPlace place) : Js
     public override string Kind => "a list";
 }
 
-internal sealed class JsonObject(Sequence<JsonMember> members, JsonPlace place) : JsonValue(place)
+internal sealed class JsonObject(Sequence<JsonMember> members, JsonPlace place, ReadingSteps? steps = null) : JsonValue(place)
 {
+    // more than any object has whose members all have a meaning
+    private const int Few = 20;
+
+    private Dictionary<string, JsonValue>? _byName;
+
     public Sequence<JsonMember> Members { get; } = members;
 
     public override string Kind => "an object";
 
-    public JsonValue? this[string name]
-    {
-        get
-        {
-            foreach (var member in Members)
-            {
-                if (member.Name == name)
-                {
-                    return member.Value;
-                }
-            }
+    public JsonValue? this[string name] => Members.Count <= Few ? Compared(name) : Indexed(name);
 
-            return null;
+    private JsonValue? Compared(string name)
+    {
+        foreach (var member in Members)
+        {
+            steps?.Add(1);
+            if (member.Name == name)
+            {
+                return member.Value;
+            }
         }
+
+        return null;
+    }
+
+    // A file may hold many members that mean nothing, and ask for one of them at every other place.
+    private JsonValue? Indexed(string name)
+    {
+        if (_byName is null)
+        {
+            steps?.Add(Members.Count);
+            _byName = Members.ToDictionary(member => member.Name, member => member.Value, StringComparer.Ordinal);
+        }
+
+        steps?.Add(1);
+        return _byName.GetValueOrDefault(name);
     }
 
     /// <summary>The same object with a member replaced where it stands, or added at the end.</summary>
@@ -72,12 +90,12 @@ internal sealed class JsonObject(Sequence<JsonMember> members, JsonPlace place) 
     {
         var member = new JsonMember(name, value.Place.Offset, value);
         return this[name] is null
-            ? new JsonObject(Members.Append(member).ToSequence(), Place)
-            : new JsonObject(Members.Select(m => m.Name == name ? member : m).ToSequence(), Place);
+            ? new JsonObject(Members.Append(member).ToSequence(), Place, steps)
+            : new JsonObject(Members.Select(m => m.Name == name ? member : m).ToSequence(), Place, steps);
     }
 
     /// <summary>The same object without the members of that name.</summary>
-    public JsonObject Without(string name) => new(Members.Where(m => m.Name != name).ToSequence(), Place);
+    public JsonObject Without(string name) => new(Members.Where(m => m.Name != name).ToSequence(), Place, steps);
 }
 
 /// <summary>A member of an object; its name stands at NameOffset in the file.</summary>

@@ -15,7 +15,8 @@ internal static class ClothRules
             "/cloth/wefts",
             $"The cloth describes {Plain.Count(cloth.Wefts.Count, "weft")}, the row plan lists {Plain.Number(sizes.Wefts ?? 0)}.",
             "Describe no more wefts than there are.");
-        foreach (var (at, look) in cloth.Wefts.Index())
+        // of more than there can be, the rest is not judged: every colour is looked for among all
+        foreach (var (at, look) in cloth.Wefts.Take(Bounds.Wefts).Index())
         {
             Look(problems, $"/cloth/wefts/{Plain.Number(at)}", look, cloth);
         }
@@ -33,7 +34,7 @@ internal static class ClothRules
             $"There are {Plain.Count(own.Count, "colour")} of your own; at most {Plain.Number(Bounds.OwnColours)} are allowed.",
             "Take some away.");
         var met = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var (at, colour) in own.Index())
+        foreach (var (at, colour) in own.Take(Bounds.OwnColours).Index())
         {
             var pointer = $"/cloth/colours/{Plain.Number(at)}/name";
             problems.Require(
