@@ -12,7 +12,7 @@ public sealed class RemedyLaws
     public void A_remedy_mends_its_finding_and_says_what_it_brings()
     {
         var kinds = new ConcurrentDictionary<MendKind, int>();
-        Cases.Sample(
+        Cases.SampleFixed(
             document =>
             {
                 foreach (var advice in Remedies.Of(Piece.Of(document)))
@@ -25,7 +25,7 @@ public sealed class RemedyLaws
                     }
                 }
             },
-            iter: Effort.Of(400, 20_000));
+            Effort.Of(400, 20_000));
         Assert.All(Enum.GetValues<MendKind>(), kind => Assert.True(kinds.GetValueOrDefault(kind) > 0, $"no remedy was ever {kind}"));
     }
 

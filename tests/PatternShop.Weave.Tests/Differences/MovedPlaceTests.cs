@@ -18,7 +18,7 @@ public sealed class MovedPlaceTests
     public void Generated_corrections_move_every_place_rightly()
     {
         var kinds = new int[3];
-        Corrections.Sample(
+        Corrections.SampleFixed(
             correction =>
             {
                 Interlocked.Increment(ref kinds[(int)correction.Kind]);
@@ -32,7 +32,7 @@ public sealed class MovedPlaceTests
                 var touched = difference.Rows.Count(row => Shape(row) == correction.Kind);
                 Assert.True(touched >= correction.Times, $"{touched} of {correction.Times} times");
             },
-            iter: Effort.Of(200, 2000));
+            Effort.Of(200, 2000));
         Assert.All(kinds, share => Assert.True(share >= 10));
     }
 

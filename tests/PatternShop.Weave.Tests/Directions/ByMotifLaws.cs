@@ -76,7 +76,7 @@ public sealed class ByMotifLaws
     {
         var met = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         var cases = 0;
-        Law.OfDocuments(document =>
+        Law.OfFixedDocuments(document =>
         {
             var piece = Piece.Of(document);
             Interlocked.Increment(ref cases);

@@ -54,7 +54,7 @@ public sealed class ShortestWritingLaws
     {
         var met = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         var cases = 0;
-        SmallRows.Sample(
+        SmallRows.SampleFixed(
             row =>
             {
                 Interlocked.Increment(ref cases);
@@ -65,7 +65,7 @@ public sealed class ShortestWritingLaws
                 Count(met, "tie", shortest.Count > 1);
                 Count(met, "tie that the motif decides", shortest.Select(other => AllWritings.MotifBrackets(other, row.MotifEnds)).Distinct().Count() > 1);
             },
-            iter: Effort.Of(1_000, 50_000));
+            Effort.Of(1_000, 50_000));
         Law.AssertShares(["bracket", "bracket in a bracket", "tie", "tie that the motif decides"], met, cases);
     }
 
@@ -85,7 +85,7 @@ public sealed class ShortestWritingLaws
     {
         var met = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         var cases = 0;
-        LongRows.Sample(
+        LongRows.SampleFixed(
             row =>
             {
                 Interlocked.Increment(ref cases);
@@ -99,7 +99,7 @@ public sealed class ShortestWritingLaws
                 Count(met, "bracket in a bracket", writing.Depth == 2);
                 Count(met, "more than 64 runs", row.Runs.Count > 64);
             },
-            iter: Effort.Of(400, 30_000));
+            Effort.Of(400, 30_000));
         Law.AssertShares(["bracket in a bracket", "more than 64 runs"], met, cases);
     }
 

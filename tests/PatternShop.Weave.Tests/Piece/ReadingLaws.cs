@@ -32,7 +32,7 @@ public sealed class ReadingLaws
     public void With_alike_edges_a_chart_row_has_at_most_two_readings_a_weft_and_four_where_a_stitch_shifts_travel()
     {
         var most = new ConcurrentDictionary<bool, int>();
-        Law.OfDocuments(document =>
+        Law.OfFixedDocuments(document =>
         {
             if (document.Width.Floating is not { Edges: EdgeWay.Alike })
             {
@@ -48,7 +48,7 @@ public sealed class ReadingLaws
                     most.AddOrUpdate(shifted, readings, (_, before) => Math.Max(before, readings));
                 }
             }
-        }, small: 6_000); // four readings are rare: a thousand documents do not always hold a case
+        }, small: 6_000); // four readings are rare: a thousand documents need not hold a case
         Assert.Equal((2, 4), (most[false], most[true]));
     }
 

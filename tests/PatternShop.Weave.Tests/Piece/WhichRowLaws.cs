@@ -18,7 +18,7 @@ public sealed class WhichRowLaws
     {
         var met = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         var cases = 0;
-        Looks.Sample(
+        Looks.SampleFixed(
             look =>
             {
                 var rows = Oracle.Rows(look.Document);
@@ -35,7 +35,7 @@ public sealed class WhichRowLaws
                 Count(met, "read against travel", look.Side != rows[row - 1].From);
                 Assert.Equal(found.Rows.Count == 1 ? row : null, found.One);
             },
-            iter: Effort.Of(2_000, 100_000));
+            Effort.Of(2_000, 100_000));
         Law.AssertShares(["one", "several", "the row below tells", "read against travel"], met, cases);
     }
 
@@ -44,7 +44,7 @@ public sealed class WhichRowLaws
     {
         var met = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         var cases = 0;
-        Looks.Sample(
+        Looks.SampleFixed(
             look =>
             {
                 var rows = Oracle.Rows(look.Document);
@@ -69,7 +69,7 @@ public sealed class WhichRowLaws
                 Count(met, "below narrows", both.Rows.Count < alone.Rows.Count);
                 Count(met, "below cannot tell", !alone.BelowTells && alone.Rows.Count > 1);
             },
-            iter: Effort.Of(2_000, 100_000));
+            Effort.Of(2_000, 100_000));
         Law.AssertShares(["below narrows", "below cannot tell"], met, cases);
     }
 

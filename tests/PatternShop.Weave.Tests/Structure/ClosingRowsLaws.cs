@@ -11,9 +11,10 @@ public sealed class ClosingRowsLaws
     {
         var (none, some) = (0, 0);
         var motifs = Gen.OneOf(DocumentGen.Motifs(6, 4), DocumentGen.Motifs(4, 6).Select(motif => Twills.Diamond(motif, PointWay.Shared)), DocumentGen.Motifs(6, 2));
-        Gen.Select(motifs, Gen.Int[2, 4], Gen.Int[0, 2], Gen.Int[0, 8]).Sample(
-            (motif, times, plain, turn) =>
+        Gen.Select(motifs, Gen.Int[2, 4], Gen.Int[0, 2], Gen.Int[0, 8]).SampleFixed(
+            made =>
             {
+                var (motif, times, plain, turn) = made;
                 var moved = Transforms.Shift(motif, 0, turn);
                 Sequence<SimpleStep> once = plain == 0 ? [new ChartRows(1, moved.Rows, 1)] : [new ChartRows(1, moved.Rows, 1), new PlainRows(plain, 1)];
                 var document = Charts.Document(string.Join('/', GridText.Write(moved)), floating: Charts.AlikeUnder, steps: new Repeat(times, once));
@@ -25,7 +26,7 @@ public sealed class ClosingRowsLaws
                     Assert.Equal(expected, ClosingRows.Fewest(moved));
                 }
             },
-            iter: Effort.Of(1_000, 30_000));
+            Effort.Of(1_000, 30_000));
         Assert.True(none > 50 && some > 50, $"{none} never mirror, {some} do");
     }
 

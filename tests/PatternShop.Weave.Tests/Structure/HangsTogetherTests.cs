@@ -65,7 +65,7 @@ public sealed class HangsTogetherTests
     {
         var apart = 0;
         var all = 0;
-        Gen.Frequency((2, DocumentGen.Motifs(9, 9).Where(motif => motif is { Rows: > 3, Columns: > 3 })), (1, DocumentGen.Motifs(9, 9)), (1, Layered)).Sample(
+        Gen.Frequency((2, DocumentGen.Motifs(9, 9).Where(motif => motif is { Rows: > 3, Columns: > 3 })), (1, DocumentGen.Motifs(9, 9)), (1, Layered)).SampleFixed(
             motif =>
             {
                 var layer = HangsTogether.LooseLayer(motif);
@@ -78,7 +78,7 @@ public sealed class HangsTogetherTests
                     AssertLiftsOff(motif, layer);
                 }
             },
-            iter: Effort.Of(100_000, 1_000_000));
+            Effort.Of(100_000, 1_000_000));
         Assert.True(all >= 100_000, $"{all} charts");
         Assert.True(apart * 3 >= all, $"{apart} of {all} fall apart");
         Assert.True((all - apart) * 4 >= all, $"{all - apart} of {all} hang together");

@@ -14,7 +14,7 @@ public sealed class MirroringLaws
     {
         var met = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         var cases = 0;
-        Gen.Select(Motifs, Gen.Int[1, 3]).Sample(
+        Gen.Select(Motifs, Gen.Int[1, 3]).SampleFixed(
             (motif, repeats) =>
             {
                 Interlocked.Increment(ref cases);
@@ -25,7 +25,7 @@ public sealed class MirroringLaws
                 met.AddOrUpdate(fewest.Count == 0 ? "never" : "mirrors", 1, (_, count) => count + 1);
                 met.AddOrUpdate(fewest.Count > 1 ? "several ways" : "one way", 1, (_, count) => count + 1);
             },
-            iter: Effort.Of(2_000, 50_000));
+            Effort.Of(2_000, 50_000));
         Law.AssertShares(["never", "mirrors", "several ways", "one way"], met, cases);
     }
 

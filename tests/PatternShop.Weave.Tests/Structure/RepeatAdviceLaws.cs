@@ -9,7 +9,7 @@ public sealed class RepeatAdviceLaws
     public void What_is_proposed_keeps_its_word_and_is_proposed_once()
     {
         var (mirrors, closing, shorter) = (0, 0, 0);
-        Law.OfDocuments(
+        Law.OfFixedDocuments(
             document =>
             {
                 var piece = Piece.Of(document);

@@ -27,7 +27,7 @@ public sealed class RowFoldingLaws
     {
         var met = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         var cases = 0;
-        Gen.OneOf(Lists(10), Repeated.Where(list => list.Count <= 14)).Sample(
+        Gen.OneOf(Lists(10), Repeated.Where(list => list.Count <= 14)).SampleFixed(
             list =>
             {
                 Interlocked.Increment(ref cases);
@@ -36,7 +36,7 @@ public sealed class RowFoldingLaws
                 met.AddOrUpdate(folded.Any(step => step is Repeat) ? "repeat" : "no repeat", 1, (_, count) => count + 1);
                 met.AddOrUpdate(RowFolding.Items(folded) < RowFolding.Items(Greedy(list)) ? "better than greedy" : "as greedy", 1, (_, count) => count + 1);
             },
-            iter: Effort.Of(2_000, 20_000));
+            Effort.Of(2_000, 20_000));
         Law.AssertShares(["repeat", "no repeat", "as greedy"], met, cases);
         Assert.NotEqual(0, met.GetValueOrDefault("better than greedy"));
     }

@@ -27,7 +27,7 @@ public sealed class SymmetryLaws
     {
         var met = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         var cases = 0;
-        Motifs.Sample(
+        Motifs.SampleFixed(
             motif =>
             {
                 Interlocked.Increment(ref cases);
@@ -52,7 +52,7 @@ public sealed class SymmetryLaws
                     met.AddOrUpdate(kind, 1, (_, count) => count + 1);
                 }
             },
-            iter: Effort.Of(2_000, 50_000));
+            Effort.Of(2_000, 50_000));
         Law.AssertShares(["moves up and aside", "mirrors across", "mirrors along", "turns", "none"], met, cases);
     }
 
