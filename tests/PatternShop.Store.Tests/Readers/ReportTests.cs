@@ -67,7 +67,7 @@ public sealed class ReportTests
     public async Task What_is_wrong_with_words_is_named_with_its_place_and_tabs_and_lines_are_taken()
     {
         Assert.Equal(
-            [new FieldProblem("Text", "Character 3 of the text is U+202E, which is not seen and turns the words after it around.", "Remove it: delete the words around it and type them again.")],
+            [new FieldProblem("Text", "Character 3 of the text is U+202E, which can't be seen and changes the direction of the words after it.", "Remove it: delete the words around it and type them again.")],
             new NewReport(4, "ab\u202Ecd", "").Check());
         Assert.Equal([new FieldProblem("Text", "Character 2 of the text is U+0000, which cannot be shown.", "Remove it; lines end with a plain new line.")], new NewReport(4, "a\0b", "").Check());
         Assert.Equal([new FieldProblem("ReplyTo", "Character 2 of the address did not arrive as it was typed.", "Type it again.")], new NewReport(4, "a", "b\uFFFD").Check());
@@ -79,7 +79,7 @@ public sealed class ReportTests
         await store.Reports.SendAsync(id, 1, Wrong);
         var report = Assert.Single((await store.Reports.ListAsync(anna, id))!).Id;
         var problem = Assert.Single((await store.Reports.AnswerAsync(anna, id, report, "Thanks\u202D!"))!);
-        Assert.Equal("Character 7 of the answer is U+202D, which is not seen and turns the words after it around.", problem.What);
+        Assert.Equal("Character 7 of the answer is U+202D, which can't be seen and changes the direction of the words after it.", problem.What);
     }
 
     [Fact]

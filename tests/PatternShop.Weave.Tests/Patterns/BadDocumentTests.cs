@@ -43,8 +43,8 @@ public sealed class BadDocumentTests
     [InlineData("end missing", "There should be a comma or the '}' that ends the object here, not the end of the file.", "Fix this place, then read the file again: what follows was not read.")]
     [InlineData("comma too many", "This comma has nothing after it: the list ends there.", "Remove the comma.")]
     [InlineData("comment", "A comment starts here; a pattern file can't hold any.", "Remove the comment. What readers should know can go into \"notes\".")]
-    [InlineData("NaN", "NaN is no number that a pattern can hold.", "Write a number in digits, such as 12. What follows was not read.")]
-    [InlineData("minus infinity", "-Infinity is no number that a pattern can hold.", "Write a number in digits, such as 12. What follows was not read.")]
+    [InlineData("NaN", "NaN isn't a number that a pattern can hold.", "Write a number in digits, such as 12. What follows was not read.")]
+    [InlineData("minus infinity", "-Infinity isn't a number that a pattern can hold.", "Write a number in digits, such as 12. What follows was not read.")]
     [InlineData("number with an exponent beyond all", "1e400 is larger than any number that is used here.", "Write a smaller number, in digits.")]
     [InlineData("number with an exponent far below zero", "-1e400 is smaller than any number that is used here.", "Write a larger number, in digits.")]
     [InlineData("number beyond all", "99999999999999999999 is larger than any number that is used here.", "Write a smaller number, in digits.")]
@@ -59,7 +59,7 @@ public sealed class BadDocumentTests
     [InlineData("UTF-32", "This isn't a PatternShop file: its text is UTF-32.", "If it is a pattern, open it in a text editor, save it as UTF-8, then read it again.")]
     [InlineData("Latin-1 outside texts", "A byte here is not UTF-8.", "Save the file as UTF-8, then read it again: what follows was not read.")]
     [InlineData("zero in the title", "Character 4 of the title is U+0000, which cannot be shown.", "Remove it, or replace it by a space.")]
-    [InlineData("title turned around", "Character 4 of the title is U+202E, which is not seen and turns the words after it around.", "Remove it: delete the words around it and type them again.")]
+    [InlineData("title turned around", "Character 4 of the title is U+202E, which can't be seen and changes the direction of the words after it.", "Remove it: delete the words around it and type them again.")]
     [InlineData("too large", "The file is larger than 4 MB, the most that a pattern file may be.", "Choose a pattern file; they are much smaller.")]
     public void Problems_are_said_in_plain_words(string name, string what, string remedy)
     {

@@ -7,7 +7,7 @@ namespace PatternShop.Web.Tests;
 internal sealed record RunningServer(Process Process, Uri Address, string SetUpPath, Task<string> Rest) : IDisposable
 {
     public const string SetUpWords = "Set it up once, at ";
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
     /// <summary>Waits until a program that was just started listens and, if its folder is new, has said how to set up.</summary>
     public static async Task<RunningServer> HearAsync(Process process, bool isNew)

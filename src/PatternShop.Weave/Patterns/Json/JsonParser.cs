@@ -247,7 +247,7 @@ internal ref struct JsonParser
     private static bool IsNotFinite(string text) => text.TrimStart('-', '+').ToUpperInvariant() is "NAN" or "INFINITY" or "INF";
 
     private readonly JsonValue? NotANumber(string text, JsonPlace place) =>
-        Stop(ProblemCodes.NotANumber, place, $"{text} is no number that a pattern can hold.", "Write a number in digits, such as 12. What follows was not read.");
+        Stop(ProblemCodes.NotANumber, place, $"{text} isn't a number that a pattern can hold.", "Write a number in digits, such as 12. What follows was not read.");
 
     private readonly char Peek() => _at < _utf8.Length ? (char)_utf8[_at] : '\0';
 

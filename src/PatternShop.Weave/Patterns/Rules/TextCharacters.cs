@@ -50,7 +50,7 @@ public static class TextCharacters
         var at = text.AsSpan().IndexOfAny(Turning);
         return at < 0
             ? null
-            : new UnfitCharacter(at + 1, Plain.CodePoint(text[at]), "is not seen and turns the words after it around", "Remove it: delete the words around it and type them again.");
+            : new UnfitCharacter(at + 1, Plain.CodePoint(text[at]), "can't be seen and changes the direction of the words after it", "Remove it: delete the words around it and type them again.");
     }
 
     private static bool IsShown(Rune rune, bool mayBreakLines) => rune.Value switch

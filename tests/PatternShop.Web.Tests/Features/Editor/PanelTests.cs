@@ -132,7 +132,7 @@ public sealed class PanelTests(SharedBench shared) : IClassFixture<SharedBench>
         await using var panel = await PanelHost<WordsPanel>.OpenAsync(shared.Bench, Diamond);
         await panel.TypeAsync("Title", "Rain \u202Eetals");
         Assert.Equal(
-            "Character 6 of the title is U+202E, which is not seen and turns the words after it around. Remove it: delete the words around it and type them again.",
+            "Character 6 of the title is U+202E, which can't be seen and changes the direction of the words after it. Remove it: delete the words around it and type them again.",
             panel.WrongAt("Title"));
         await panel.TypeAsync("Title", "Rain\0");
         Assert.Equal("Character 5 of the title is U+0000, which cannot be shown. Remove it, or replace it by a space.", panel.WrongAt("Title"));

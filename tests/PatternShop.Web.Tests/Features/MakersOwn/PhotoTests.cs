@@ -159,7 +159,7 @@ public sealed class PhotoTests(SharedShop shared) : IClassFixture<SharedShop>
         var answer = await UploadAsync(shop.Maker, path, Sample, ("Caption", "The \u202Eegde"), ("Row", ""));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.Status);
         Assert.Equal(
-            "Character 5 of the caption is U+202E, which is not seen and turns the words after it around. Remove it: delete the words around it and type them again.",
+            "Character 5 of the caption is U+202E, which can't be seen and changes the direction of the words after it. Remove it: delete the words around it and type them again.",
             answer.Html.QuerySelector("#field-caption-wrong")!.TextContent.Trim());
         Assert.Equal((HttpStatusCode.SeeOther, path), Sent(await UploadAsync(shop.Maker, path, Sample, ("Caption", "The edge"), ("Row", ""))));
         Assert.Equal("The edge", Assert.Single((await OpenAsync(shop)).Document.Photos).Caption);

@@ -97,7 +97,7 @@ public sealed class BringingInTests
             ("wide.json", Encoding.Unicode.GetBytes(Encoding.UTF8.GetString(PatternWriter.ReadableBytes(Cloth)))));
         var lines = sent.Html.QuerySelectorAll("section.wrong-box li").Select(line => line.TextContent.Trim()).ToList();
         Assert.Equal(2, lines.Count);
-        Assert.EndsWith("Character 7 of the title is U+202E, which is not seen and turns the words after it around. Remove it: delete the words around it and type them again.", lines[0], StringComparison.Ordinal);
+        Assert.EndsWith("Character 7 of the title is U+202E, which can't be seen and changes the direction of the words after it. Remove it: delete the words around it and type them again.", lines[0], StringComparison.Ordinal);
         Assert.Equal("This isn't a PatternShop file: its text is UTF-16. If it is a pattern, open it in a text editor, save it as UTF-8, then read it again.", lines[1]);
         Assert.Equal(before, (await CardsAsync(shop)).Count);
         maker.Dispose();
