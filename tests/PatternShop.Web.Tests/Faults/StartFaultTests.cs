@@ -23,8 +23,8 @@ public sealed class StartFaultTests
 
     [Theory]
     [InlineData(64, 10)]
-    [InlineData(256, 26)]
-    [InlineData(1024, 218)]
+    [InlineData(512, 28)]
+    [InlineData(1024, 156)]
     [InlineData(1048576, 2000)]
     public void Connections_leave_file_handles_for_the_work(long files, int connections) => Assert.Equal(connections, ConnectionLimits.Of(files));
 
