@@ -9,11 +9,11 @@ namespace PatternShop.Store;
 public sealed class Makers
 {
     private readonly StoreAccess _store;
-    private readonly PassphraseHashing _hashing;
+    private readonly HashingThreads _hashing;
     private readonly TimeProvider _time;
     private readonly RandomNumberGenerator _random;
 
-    internal Makers(StoreAccess store, PassphraseHashing hashing, TimeProvider time, RandomNumberGenerator random)
+    internal Makers(StoreAccess store, HashingThreads hashing, TimeProvider time, RandomNumberGenerator random)
     {
         _store = store;
         _hashing = hashing;
@@ -51,21 +51,49 @@ public sealed class Makers
 
     /// <summary>Uses up the code and makes the first maker with their first patterns: all of it or nothing.</summary>
     /// <exception cref="ArgumentException">A sample breaks a rule of documents.</exception>
-    public Task<SetUpResult> SetUpAsync(string code, NewMaker maker, IReadOnlyList<PatternDocument> samples, CancellationToken cancellationToken = default)
+    public async Task<SetUpResult> SetUpAsync(string code, NewMaker maker, IReadOnlyList<PatternDocument> samples, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(code);
         ArgumentNullException.ThrowIfNull(maker);
         ArgumentNullException.ThrowIfNull(samples);
         var first = samples.Select(NewPattern.Of).ToList();
-        var settingUp = new SettingUp(_hashing, _time.GetUtcNow(), _random);
-        return _store.WriteAsync(context => settingUp.TryAsync(context, code, maker, first, cancellationToken), cancellationToken);
+        // hashed outside of the transaction, so that nobody who wants to write waits for it; only for whoever has the code
+        if (await _store.ReadAsync(context => SettingUp.FindObstacleAsync(context, code, maker, cancellationToken), cancellationToken) is { } obstacle)
+        {
+            return obstacle;
+        }
+
+        if (!_hashing.TryRun(HashingLane.Strangers, hashing => hashing.Hash(maker.Passphrase, _random), cancellationToken, out var hash))
+        {
+            return new SetUpResult.Busy();
+        }
+
+        var settingUp = new SettingUp(await hash, _time.GetUtcNow(), _random);
+        return await _store.WriteAsync(context => settingUp.TryAsync(context, code, maker, first, cancellationToken), cancellationToken);
     }
 
     public Task<Maker?> FindAsync(MakerId id, CancellationToken cancellationToken = default) =>
         _store.ReadAsync(context => context.Makers.Where(row => row.Id == id.Value).Select(AsMaker).SingleOrDefaultAsync(cancellationToken), cancellationToken);
 
-    /// <summary>The maker, or null if there is none with this address or the passphrase is wrong; both take the same time.</summary>
-    public async Task<Maker?> SignInAsync(string email, string passphrase, CancellationToken cancellationToken = default)
+    /// <summary>The maker with this e-mail address; null when there is none.</summary>
+    public Task<MakerId?> IdOfAsync(string email, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(email);
+        var key = MakerRules.EmailKey(email);
+        return _store.ReadAsync(
+            context => context.Makers.Where(row => row.EmailKey == key).Select(row => (MakerId?)new MakerId(row.Id)).SingleOrDefaultAsync(cancellationToken),
+            cancellationToken);
+    }
+
+    /// <summary>Whether somebody who signs in or sets up now would be told that it is busy.</summary>
+    public bool IsBusy(HashingLane lane) => _hashing.IsFull(lane);
+
+    /// <summary>Signs in. An unknown e-mail address takes as long as a wrong passphrase.</summary>
+    /// <param name="email">The address, in any case.</param>
+    /// <param name="passphrase">The passphrase.</param>
+    /// <param name="lane">The queue that the passphrase waits in.</param>
+    /// <param name="cancellationToken">Gives up the place in the queue.</param>
+    public async Task<SignInResult> SignInAsync(string email, string passphrase, HashingLane lane, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(email);
         ArgumentNullException.ThrowIfNull(passphrase);
@@ -73,19 +101,23 @@ public sealed class Makers
         var row = await _store.ReadAsync(context => context.Makers.SingleOrDefaultAsync(row => row.EmailKey == key, cancellationToken), cancellationToken);
         // nobody's passphrase is longer; hashing megabytes would only keep the machine busy
         var tried = passphrase.Length <= MakerRules.PassphraseMost ? passphrase : "";
-        if (row is null || tried.Length == 0)
+        if (!_hashing.TryRun(lane, hashing => Verify(hashing, tried, row?.PassphraseHash), cancellationToken, out var verified))
         {
-            _hashing.VerifyNothing(tried);
-            return null;
+            return new SignInResult.Busy();
         }
 
-        if (!_hashing.Verify(tried, row.PassphraseHash))
+        var (isRight, stronger) = await verified;
+        if (row is null || !isRight)
         {
-            return null;
+            return new SignInResult.Wrong();
         }
 
-        await StrengthenAsync(row, tried, cancellationToken);
-        return AsMakerNow(row);
+        if (stronger is not null)
+        {
+            await ReplaceHashAsync(row, stronger, cancellationToken);
+        }
+
+        return new SignInResult.Done(AsMakerNow(row));
     }
 
     /// <summary>Whether a session that began with this stamp still stands. Asked again at every save.</summary>
@@ -107,24 +139,29 @@ public sealed class Makers
         ArgumentNullException.ThrowIfNull(email);
         ArgumentNullException.ThrowIfNull(newPassphrase);
         var key = MakerRules.EmailKey(email);
-        return await _store.WriteAsync<SetPassphraseResult>(
-            async context =>
-            {
-                if (await context.Makers.SingleOrDefaultAsync(row => row.EmailKey == key, cancellationToken) is not { } row)
-                {
-                    return new SetPassphraseResult.UnknownMaker();
-                }
+        var maker = await _store.ReadAsync(context => context.Makers.Where(row => row.EmailKey == key).Select(AsMaker).SingleOrDefaultAsync(cancellationToken), cancellationToken);
+        if (maker is null)
+        {
+            return new SetPassphraseResult.UnknownMaker();
+        }
 
-                if (MakerRules.Passphrase(newPassphrase, row.Email, row.StudioName).ToList() is { Count: > 0 } problems)
-                {
-                    return new SetPassphraseResult.Refused(problems);
-                }
+        if (MakerRules.Passphrase(newPassphrase, maker.Email, maker.StudioName).ToList() is { Count: > 0 } problems)
+        {
+            return new SetPassphraseResult.Refused(problems);
+        }
 
-                row.PassphraseHash = _hashing.Hash(newPassphrase, _random);
-                row.Stamp = Token.Make(_random, Token.SecretLength);
-                return new SetPassphraseResult.Done();
-            },
+        if (!_hashing.TryRun(HashingLane.KnownBrowsers, hashing => hashing.Hash(newPassphrase, _random), cancellationToken, out var hashed))
+        {
+            return new SetPassphraseResult.Busy();
+        }
+
+        var (hash, stamp) = (await hashed, Token.Make(_random, Token.SecretLength));
+        var changed = await _store.WriteAsync(
+            context => context.Makers
+                .Where(row => row.Id == maker.Id.Value)
+                .ExecuteUpdateAsync(set => set.SetProperty(row => row.PassphraseHash, hash).SetProperty(row => row.Stamp, stamp), cancellationToken),
             cancellationToken);
+        return changed == 1 ? new SetPassphraseResult.Done() : new SetPassphraseResult.UnknownMaker();
     }
 
     /// <summary>The address under which readers reach the shop, without a slash at the end; null until it is set.</summary>
@@ -149,17 +186,27 @@ public sealed class Makers
         return problem;
     }
 
-    private async Task StrengthenAsync(MakerRow row, string passphrase, CancellationToken cancellationToken)
+    // nobody's passphrase is empty; a missing maker costs what a wrong passphrase does
+    private (bool IsRight, string? Stronger) Verify(PassphraseHashing hashing, string passphrase, string? hash)
     {
-        if (_hashing.IsWeak(row.PassphraseHash))
+        if (hash is null || passphrase.Length == 0)
         {
-            var (old, better) = (row.PassphraseHash, _hashing.Hash(passphrase, _random));
-            await _store.WriteAsync(
-                context => context.Makers
-                    .Where(maker => maker.Id == row.Id && maker.PassphraseHash == old)
-                    .ExecuteUpdateAsync(set => set.SetProperty(maker => maker.PassphraseHash, better), cancellationToken),
-                cancellationToken);
+            hashing.VerifyNothing(passphrase);
+            return (false, null);
         }
+
+        var isRight = hashing.Verify(passphrase, hash);
+        return (isRight, isRight && hashing.IsWeak(hash) ? hashing.Hash(passphrase, _random) : null);
+    }
+
+    private Task<int> ReplaceHashAsync(MakerRow row, string better, CancellationToken cancellationToken)
+    {
+        var old = row.PassphraseHash;
+        return _store.WriteAsync(
+            context => context.Makers
+                .Where(maker => maker.Id == row.Id && maker.PassphraseHash == old)
+                .ExecuteUpdateAsync(set => set.SetProperty(maker => maker.PassphraseHash, better), cancellationToken),
+            cancellationToken);
     }
 
     private static Maker AsMakerNow(MakerRow row) => new(new MakerId(row.Id), row.StudioName, row.Handle, row.Email, row.TimeZone, row.Stamp);

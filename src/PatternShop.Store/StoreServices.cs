@@ -27,11 +27,12 @@ public static class StoreServices
             new SqliteInspection(all.GetRequiredService<SqliteFile>()),
             all.GetRequiredService<TimeProvider>()));
         services.TryAddSingleton(PassphraseHashing.Current);
+        services.TryAddSingleton<HashingThreads>();
         services.TryAddSingleton(all => new StoreAccess(all.GetRequiredService<SqliteFile>().Context, all.GetRequiredService<StoreHealth>()));
         services.TryAddSingleton(all => new StoreStart(new SqliteOpening(all.GetRequiredService<SqliteFile>(), all.GetRequiredService<TimeProvider>())));
         services.TryAddSingleton(all => new Makers(
             all.GetRequiredService<StoreAccess>(),
-            all.GetRequiredService<PassphraseHashing>(),
+            all.GetRequiredService<HashingThreads>(),
             all.GetRequiredService<TimeProvider>(),
             all.GetRequiredService<RandomNumberGenerator>()));
         services.TryAddSingleton(all => new Workroom(

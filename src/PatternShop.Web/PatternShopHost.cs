@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.AspNetCore.ResponseCompression;
 using PatternShop.Store;
@@ -113,12 +112,7 @@ internal static class PatternShopHost
 
     private static void AddKeeping(IServiceCollection services, HostSettings settings)
     {
-        services.AddSingleton(settings);
-        services.AddPatternStore(settings.DataFolder);
-        services.AddSingleton<ShopAddress>();
-        services.AddDataProtection()
-            .SetApplicationName("PatternShop")
-            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(settings.DataFolder, "keys")));
+        services.AddAccountStore(settings);
         services.Configure<ForwardedHeadersOptions>(options =>
         {
             options.ForwardedHeaders = ForwardedHeaders.XForwardedFor | ForwardedHeaders.XForwardedProto;

@@ -22,7 +22,7 @@ public sealed class ServiceTests
                 var card = Assert.Single(await services.GetRequiredService<Workroom>().ListAsync(done.Maker));
                 Assert.Equal(clock.Now, card.ChangedAt);
                 Assert.Empty(await services.GetRequiredService<PublicShelf>().ListAsync());
-                Assert.NotNull(await makers.SignInAsync(MakerTests.Anna.Email, MakerTests.Anna.Passphrase));
+                Assert.IsType<SignInResult.Done>(await makers.SignInAsync(MakerTests.Anna.Email, MakerTests.Anna.Passphrase, HashingLane.Strangers));
                 Assert.Same(makers, services.GetRequiredService<Makers>());
             }
 

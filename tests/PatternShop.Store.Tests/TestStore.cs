@@ -12,6 +12,7 @@ internal sealed class TestStore : IAsyncDisposable
     public const string Passphrase = "seven long grey threads";
 
     private readonly DirectoryInfo? _top;
+    private readonly HashingThreads _threads;
 
     private TestStore(string folder, TimeSpan patience, DirectoryInfo? top, IInterceptor[] interceptors)
     {
@@ -20,7 +21,8 @@ internal sealed class TestStore : IAsyncDisposable
         Access = new StoreAccess(File.Context, Health);
         Check = new StoreCheck(Access, Health, new SqliteInspection(File), Time);
         Start = new StoreStart(new SqliteOpening(File, Time));
-        Makers = new Makers(Access, Hashing, Time, Random);
+        _threads = new HashingThreads(Hashing);
+        Makers = new Makers(Access, _threads, Time, Random);
         Workroom = new Workroom(Access, Time, Random);
         Sweeping = new Sweeping(Access, Time);
         Shelf = new PublicShelf(Access);
@@ -100,6 +102,10 @@ internal sealed class TestStore : IAsyncDisposable
         return new MakerId(row.Id);
     }
 
+    /// <summary>The maker who signs in so; null when the pair is wrong.</summary>
+    public async Task<Maker?> SignInAsync(string email, string passphrase) =>
+        (await Makers.SignInAsync(email, passphrase, HashingLane.Strangers) as SignInResult.Done)?.Maker;
+
     public Task<PatternId> PatternAsync(MakerId maker, PatternDocument? document = null) =>
         Workroom.CreateAsync(maker, document ?? Charts.Document(Charts.TenEndDiamond));
 
@@ -141,6 +147,7 @@ internal sealed class TestStore : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        _threads.Dispose();
         Access.Dispose();
         Start.Dispose();
         File.Dispose();

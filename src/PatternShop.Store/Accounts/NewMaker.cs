@@ -29,8 +29,27 @@ public abstract record SetUpResult
 
     public sealed record AlreadySetUp : SetUpResult;
 
+    /// <summary>Too many passphrases wait to be hashed; nothing was done.</summary>
+    public sealed record Busy : SetUpResult;
+
     /// <param name="Problems">Everything that is wrong; at least one.</param>
     public sealed record Refused(IReadOnlyList<FieldProblem> Problems) : SetUpResult;
+}
+
+/// <summary>What came of signing in.</summary>
+public abstract record SignInResult
+{
+    private SignInResult()
+    {
+    }
+
+    public sealed record Done(Maker Maker) : SignInResult;
+
+    /// <summary>There is no such maker, or the passphrase is another; which of the two is not told.</summary>
+    public sealed record Wrong : SignInResult;
+
+    /// <summary>Too many passphrases wait to be hashed; this one was not looked at.</summary>
+    public sealed record Busy : SignInResult;
 }
 
 /// <summary>What came of giving a maker a new passphrase.</summary>
@@ -43,6 +62,9 @@ public abstract record SetPassphraseResult
     public sealed record Done : SetPassphraseResult;
 
     public sealed record UnknownMaker : SetPassphraseResult;
+
+    /// <summary>Too many passphrases wait to be hashed; nothing was done.</summary>
+    public sealed record Busy : SetPassphraseResult;
 
     /// <param name="Problems">Everything that is wrong; at least one.</param>
     public sealed record Refused(IReadOnlyList<FieldProblem> Problems) : SetPassphraseResult;

@@ -4,9 +4,10 @@ using Microsoft.EntityFrameworkCore;
 namespace PatternShop.Store;
 
 /// <summary>Makes the first maker, inside one transaction.</summary>
-internal sealed class SettingUp(PassphraseHashing hashing, DateTimeOffset now, RandomNumberGenerator random)
+internal sealed class SettingUp(string passphraseHash, DateTimeOffset now, RandomNumberGenerator random)
 {
-    public async Task<SetUpResult> TryAsync(StoreContext context, string code, NewMaker maker, List<NewPattern> first, CancellationToken cancellationToken)
+    /// <summary>Why the maker cannot be made; null when they can.</summary>
+    public static async Task<SetUpResult?> FindObstacleAsync(StoreContext context, string code, NewMaker maker, CancellationToken cancellationToken)
     {
         if (await context.Makers.AnyAsync(cancellationToken))
         {
@@ -18,9 +19,15 @@ internal sealed class SettingUp(PassphraseHashing hashing, DateTimeOffset now, R
             return new SetUpResult.WrongCode();
         }
 
-        if (MakerRules.Check(maker) is { Count: > 0 } problems)
+        return MakerRules.Check(maker) is { Count: > 0 } problems ? new SetUpResult.Refused(problems) : null;
+    }
+
+    public async Task<SetUpResult> TryAsync(StoreContext context, string code, NewMaker maker, List<NewPattern> first, CancellationToken cancellationToken)
+    {
+        // asked again: somebody else may have been faster
+        if (await FindObstacleAsync(context, code, maker, cancellationToken) is { } obstacle)
         {
-            return new SetUpResult.Refused(problems);
+            return obstacle;
         }
 
         await Settings.SetAsync(context, Settings.SetUpCode, null, cancellationToken);
@@ -41,7 +48,7 @@ internal sealed class SettingUp(PassphraseHashing hashing, DateTimeOffset now, R
         Handle = maker.Handle,
         Email = maker.Email.Trim(),
         EmailKey = MakerRules.EmailKey(maker.Email),
-        PassphraseHash = hashing.Hash(maker.Passphrase, random),
+        PassphraseHash = passphraseHash,
         Stamp = Token.Make(random, Token.SecretLength),
         TimeZone = maker.TimeZone,
         MadeAt = now,

@@ -19,8 +19,8 @@ internal static class OperatorStore
         return at + 1 < args.Length ? (args[at + 1], [.. args[..at], .. args[(at + 2)..]]) : null;
     }
 
-    /// <summary>Does something with the makers of a data folder that is there already: that of the option, else that of the server's settings.</summary>
-    public static async Task<int> RunAsync(string? folder, TextWriter errors, Func<Makers, HostSettings, Task<int>> act)
+    /// <summary>Does something with the accounts of a data folder that is there already: that of the option, else that of the server's settings.</summary>
+    public static async Task<int> RunAsync(string? folder, TextWriter errors, Func<IServiceProvider, Task<int>> act)
     {
         var builder = PatternShopHost.Builder(folder is null ? [] : [$"--PatternShop:DataFolder={Path.GetFullPath(folder)}"]);
         if (HostSettings.Read(builder.Configuration, builder.Environment.ContentRootPath, out var problem) is not { } settings)
@@ -35,11 +35,11 @@ internal static class OperatorStore
             return CommandLine.BadUse;
         }
 
-        await using var services = new ServiceCollection().AddPatternStore(settings.DataFolder).BuildServiceProvider();
+        await using var services = new ServiceCollection().AddAccountStore(settings).BuildServiceProvider();
         try
         {
             await services.GetRequiredService<StoreStart>().OpenAsync();
-            return await act(services.GetRequiredService<Makers>(), settings);
+            return await act(services);
         }
         catch (StoreException failure)
         {

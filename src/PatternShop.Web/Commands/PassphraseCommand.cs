@@ -13,17 +13,27 @@ internal static class PassphraseCommand
             return CommandLine.BadUse;
         }
 
-        return await OperatorStore.RunAsync(folder, errors, async (makers, _) =>
+        return await OperatorStore.RunAsync(folder, errors, async services =>
         {
+            var makers = services.GetRequiredService<Makers>();
             await output.WriteLineAsync($"New passphrase for {email} (one line):");
             return await makers.SetPassphraseAsync(email, await BoundedReading.LineAsync(input, MakerRules.PassphraseMost)) switch
             {
-                SetPassphraseResult.Done => await SayAsync(output, "Done. Sessions that stood open have ended.", CommandLine.Done),
+                SetPassphraseResult.Done => await SayAsync(output, $"Done. The maker is signed out everywhere.\n{await InviteAsync(services, email)}", CommandLine.Done),
                 SetPassphraseResult.UnknownMaker => await SayAsync(errors, $"No maker here has the e-mail address {email}.", CommandLine.Failed),
+                SetPassphraseResult.Busy => await SayAsync(errors, "Too many passphrases are being checked. Try again in a moment.", CommandLine.Failed),
                 SetPassphraseResult.Refused refused => await SayAsync(errors, string.Join('\n', refused.Problems.Select(problem => $"{problem.What} {problem.Remedy}")), CommandLine.Failed),
                 var other => throw new InvalidOperationException(other.GetType().Name),
             };
         });
+    }
+
+    // strangers who keep trying can use up everybody's tries, but not those of a browser that is known
+    private static async Task<string> InviteAsync(IServiceProvider services, string email)
+    {
+        var maker = await services.GetRequiredService<Makers>().IdOfAsync(email) ?? throw new InvalidOperationException("The maker has gone.");
+        var shop = await services.GetRequiredService<ShopAddress>().CurrentAsync(CancellationToken.None) ?? "";
+        return $"If signing in says that there were too many tries, open this first, within an hour:\n{shop}{services.GetRequiredService<KnownBrowsers>().Invite(maker)}";
     }
 
     private static async Task<int> SayAsync(TextWriter where, string text, int code)

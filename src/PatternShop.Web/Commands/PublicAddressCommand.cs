@@ -13,14 +13,14 @@ internal static class PublicAddressCommand
             return CommandLine.BadUse;
         }
 
-        return await OperatorStore.RunAsync(parsed.Folder, errors, (makers, settings) => parsed.Words is [var address]
-            ? SetAsync(address, makers, settings, output, errors)
-            : ShowAsync(makers, settings, output, errors));
+        return await OperatorStore.RunAsync(parsed.Folder, errors, services => parsed.Words is [var address]
+            ? SetAsync(address, services, output, errors)
+            : ShowAsync(services, output, errors));
     }
 
-    private static async Task<int> ShowAsync(Makers makers, HostSettings settings, TextWriter output, TextWriter errors)
+    private static async Task<int> ShowAsync(IServiceProvider services, TextWriter output, TextWriter errors)
     {
-        if (await new ShopAddress(settings, makers).CurrentAsync(CancellationToken.None) is not { } address)
+        if (await services.GetRequiredService<ShopAddress>().CurrentAsync(CancellationToken.None) is not { } address)
         {
             await errors.WriteLineAsync("No public address is set. Set it with: public-address https://patterns.example.org");
             return CommandLine.Failed;
@@ -30,8 +30,9 @@ internal static class PublicAddressCommand
         return await CheckAsync(address, output, errors);
     }
 
-    private static async Task<int> SetAsync(string typed, Makers makers, HostSettings settings, TextWriter output, TextWriter errors)
+    private static async Task<int> SetAsync(string typed, IServiceProvider services, TextWriter output, TextWriter errors)
     {
+        var makers = services.GetRequiredService<Makers>();
         if (await makers.SetPublicAddressAsync(typed) is { } problem)
         {
             await errors.WriteLineAsync($"{problem.What} {problem.Remedy}");
@@ -40,7 +41,7 @@ internal static class PublicAddressCommand
 
         var kept = await makers.PublicAddressAsync();
         await output.WriteLineAsync($"The public address is {kept}. Versions issued from now on carry it.");
-        if (settings.PublicAddress is { } overruled && overruled != kept)
+        if (services.GetRequiredService<HostSettings>().PublicAddress is { } overruled && overruled != kept)
         {
             await errors.WriteLineAsync($"But the server's settings say {overruled}, and they come first. Change them, or leave PatternShop:PublicAddress out.");
             return CommandLine.Failed;

@@ -15,10 +15,7 @@ internal sealed class HtmlPage<TPage>(Dictionary<string, object?> parameters, in
 {
     public async Task ExecuteAsync(HttpContext httpContext)
     {
-        await using var renderer = new HtmlRenderer(httpContext.RequestServices, httpContext.RequestServices.GetRequiredService<ILoggerFactory>());
-        var html = await renderer.Dispatcher.InvokeAsync(async () =>
-            (await renderer.RenderComponentAsync<TPage>(ParameterView.FromDictionary(parameters))).ToHtmlString());
-        var bytes = Encoding.UTF8.GetBytes("<!DOCTYPE html>\n" + html);
+        var bytes = await RenderAsync(httpContext.RequestServices);
         httpContext.Response.StatusCode = status;
         httpContext.Response.ContentType = "text/html; charset=utf-8";
         // whatever shows a maker's own things, or carries a form's token, has said by now that it must not be kept
@@ -36,6 +33,15 @@ internal sealed class HtmlPage<TPage>(Dictionary<string, object?> parameters, in
         {
             await httpContext.Response.Body.WriteAsync(bytes, httpContext.RequestAborted);
         }
+    }
+
+    /// <summary>The bytes of the page.</summary>
+    public async Task<byte[]> RenderAsync(IServiceProvider services)
+    {
+        await using var renderer = new HtmlRenderer(services, services.GetRequiredService<ILoggerFactory>());
+        var html = await renderer.Dispatcher.InvokeAsync(async () =>
+            (await renderer.RenderComponentAsync<TPage>(ParameterView.FromDictionary(parameters))).ToHtmlString());
+        return Encoding.UTF8.GetBytes("<!DOCTYPE html>\n" + html);
     }
 
     // weak, since the same page is sent compressed and plain

@@ -34,6 +34,15 @@ internal sealed partial class ShopEvents(ILogger<ShopEvents> log, TimeProvider t
         }
     }
 
+    /// <summary>Somebody found the queue for passphrases full.</summary>
+    public void SignInBusy()
+    {
+        if (_throttled.Wait("") is null)
+        {
+            LogSignInBusy(log);
+        }
+    }
+
     public void Published(MakerId maker, PatternId pattern, int version) => LogPublished(log, maker.Value, pattern, version);
 
     public void Withdrawn(MakerId maker, PatternId pattern) => LogWithdrawn(log, maker.Value, pattern);
@@ -77,6 +86,9 @@ internal sealed partial class ShopEvents(ILogger<ShopEvents> log, TimeProvider t
 
     [LoggerMessage(EventId = 104, EventName = nameof(SignInThrottled), Level = LogLevel.Warning, Message = "Too many sign-ins from {Network} or for one account: some were turned away")]
     private static partial void LogSignInThrottled(ILogger log, string network);
+
+    [LoggerMessage(EventId = 105, EventName = nameof(SignInBusy), Level = LogLevel.Warning, Message = "So many sign-ins came at once that some were turned away")]
+    private static partial void LogSignInBusy(ILogger log);
 
     [LoggerMessage(EventId = 200, EventName = nameof(Published), Level = LogLevel.Information, Message = "Maker {Maker} published version {Version} of pattern {Pattern}")]
     private static partial void LogPublished(ILogger log, long maker, PatternId pattern, int version);

@@ -95,20 +95,21 @@ public sealed class MakerTests
     {
         await using var store = await TestStore.OpenAsync();
         var id = await store.MakerAsync();
-        Assert.Equal(id, (await store.Makers.SignInAsync(" ANNA@example.ORG ", TestStore.Passphrase))?.Id);
+        Assert.Equal(id, (await store.SignInAsync(" ANNA@example.ORG ", TestStore.Passphrase))?.Id);
         var paid = new List<int>();
-        var makers = new Makers(store.Access, new PassphraseHashing(10, (passphrase, salt, rounds) =>
+        using var threads = new HashingThreads(new PassphraseHashing(10, (passphrase, salt, rounds) =>
         {
             paid.Add(rounds);
             return PassphraseHashing.Pbkdf2(passphrase, salt, rounds);
-        }), store.Time, store.Random);
+        }));
+        var makers = new Makers(store.Access, threads, store.Time, store.Random);
         foreach (var (email, passphrase) in new[]
         {
             ("anna@example.org", "seven long grey thread"), ("nobody@example.org", TestStore.Passphrase), ("", ""), ("anna@example.org", ""), ("anna@example.org", new string('x', 100_000)),
         })
         {
             paid.Clear();
-            Assert.Null(await makers.SignInAsync(email, passphrase));
+            Assert.IsType<SignInResult.Wrong>(await makers.SignInAsync(email, passphrase, HashingLane.Strangers));
             Assert.Equal([10], paid);
         }
     }
@@ -126,8 +127,8 @@ public sealed class MakerTests
         Assert.True(await store.Makers.IsCurrentAsync(id, before.Stamp));
         Assert.IsType<SetPassphraseResult.Done>(await store.Makers.SetPassphraseAsync("Anna@example.org", "another seven threads"));
         Assert.False(await store.Makers.IsCurrentAsync(id, before.Stamp));
-        Assert.Null(await store.Makers.SignInAsync("anna@example.org", TestStore.Passphrase));
-        var after = (await store.Makers.SignInAsync("anna@example.org", "another seven threads"))!;
+        Assert.Null(await store.SignInAsync("anna@example.org", TestStore.Passphrase));
+        var after = (await store.SignInAsync("anna@example.org", "another seven threads"))!;
         Assert.True(await store.Makers.IsCurrentAsync(id, after.Stamp));
     }
 
@@ -136,13 +137,14 @@ public sealed class MakerTests
     {
         await using var store = await TestStore.OpenAsync();
         var before = (await store.Makers.FindAsync(await store.MakerAsync()))!;
-        var stronger = new Makers(store.Access, new PassphraseHashing(20, PassphraseHashing.Pbkdf2), store.Time, store.Random);
+        using var threads = new HashingThreads(new PassphraseHashing(20, PassphraseHashing.Pbkdf2));
+        var stronger = new Makers(store.Access, threads, store.Time, store.Random);
         using var raw = store.Raw();
-        Assert.Null(await stronger.SignInAsync("anna@example.org", "seven long grey thread"));
+        Assert.IsType<SignInResult.Wrong>(await stronger.SignInAsync("anna@example.org", "seven long grey thread", HashingLane.Strangers));
         Assert.StartsWith("pbkdf2-sha512$10$", (string)raw.Sql("SELECT PassphraseHash FROM Makers")!, StringComparison.Ordinal);
-        Assert.Equal(before, await stronger.SignInAsync("anna@example.org", TestStore.Passphrase));
+        Assert.Equal(new SignInResult.Done(before), await stronger.SignInAsync("anna@example.org", TestStore.Passphrase, HashingLane.Strangers));
         Assert.StartsWith("pbkdf2-sha512$20$", (string)raw.Sql("SELECT PassphraseHash FROM Makers")!, StringComparison.Ordinal);
-        Assert.Equal(before, await store.Makers.SignInAsync("anna@example.org", TestStore.Passphrase));
+        Assert.Equal(before, await store.SignInAsync("anna@example.org", TestStore.Passphrase));
     }
 
     [Fact]

@@ -68,7 +68,7 @@ public sealed class ImmutabilityTests
     public async Task What_may_be_done_still_can_be()
     {
         await using var store = await IssuedStoreAsync();
-        var maker = (await store.Makers.SignInAsync("anna@example.org", TestStore.Passphrase))!.Id;
+        var maker = (await store.SignInAsync("anna@example.org", TestStore.Passphrase))!.Id;
         var card = (await store.Workroom.ListAsync(maker)).First(card => card.NewestNumber is not null);
         var thrown = Assert.Single(await store.Workroom.DeletedAsync(maker));
         Assert.True(await store.Workroom.BringBackAsync(maker, thrown.Id));

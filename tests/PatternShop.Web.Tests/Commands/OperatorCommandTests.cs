@@ -22,6 +22,33 @@ public sealed class OperatorCommandTests
         maker.Dispose();
     }
 
+    [Fact]
+    public async Task Whom_strangers_keep_out_the_operator_lets_in()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        maker.Dispose();
+        shop.Clock.Now = TimeProvider.System.GetUtcNow();
+        using var visitor = shop.Visit();
+        for (var time = 0; time < AccountThrottles.Tries; time++)
+        {
+            await shop.SignInAsync(visitor, passphrase: "wrong");
+        }
+
+        var invitation = (await RunAsync(New, "passphrase", TestShop.Email, "--data", shop.DataFolder)).Output.TrimEnd().Split('\n')[^1];
+        Assert.StartsWith("/sign-in?known=", invitation, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await visitor.GetAsync(invitation[..^1])).Status);
+        Assert.Equal(HttpStatusCode.TooManyRequests, (await shop.SignInAsync(visitor, passphrase: New)).Status);
+        Assert.Equal((HttpStatusCode.SeeOther, "/sign-in"), ((await visitor.GetAsync(invitation)).Status, (await visitor.GetAsync(invitation)).Location));
+        Assert.Equal("/studio", (await shop.SignInAsync(visitor, passphrase: New)).Location);
+        shop.Clock.Now += TimeSpan.FromMinutes(61);
+        using var late = shop.Visit();
+        Assert.Equal(HttpStatusCode.OK, (await late.GetAsync(invitation)).Status);
+        // what a browser holds invites nobody
+        var mark = visitor.Cookies["patternshop.browser"]!.Value;
+        Assert.Equal(HttpStatusCode.OK, (await late.GetAsync("/sign-in?known=" + mark)).Status);
+    }
+
     [Theory]
     [InlineData("nobody@example.org", New, "No maker here has the e-mail address nobody@example.org.")]
     [InlineData(TestShop.Email, "short", "fewer than 15 characters")]

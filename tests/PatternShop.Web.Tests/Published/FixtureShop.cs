@@ -38,7 +38,7 @@ internal sealed class FixtureShop : IAsyncDisposable
     }
 
     private async Task<MakerId> SignInAsync(FixtureMaker maker) =>
-        (await Shop.Makers.SignInAsync(maker.Email, maker.Passphrase) ?? throw new InvalidOperationException($"{maker.Email} cannot sign in.")).Id;
+        await Shop.Makers.SignInAsync(maker.Email, maker.Passphrase, HashingLane.Strangers) is SignInResult.Done done ? done.Maker.Id : throw new InvalidOperationException($"{maker.Email} cannot sign in.");
 
     private static Visitor WithSession(Visitor visitor, Uri address, string cookie)
     {

@@ -23,7 +23,7 @@ public sealed class ThrottleTests
     }
 
     [Fact]
-    public void What_it_remembers_is_bounded()
+    public void What_it_remembers_is_bounded_by_forgetting_who_tried_least_the_oldest_first()
     {
         var throttle = new Throttle(_clock, 2, Window);
         for (var key = 0; key < 10_000; key++)
@@ -31,10 +31,44 @@ public sealed class ThrottleTests
             Assert.Null(throttle.Wait(key.ToString(CultureInfo.InvariantCulture)));
         }
 
-        Assert.NotNull(throttle.Wait("one more"));
-        Assert.Null(throttle.Wait("7"));
-        _clock.Now += Window;
+        Assert.Null(throttle.Wait("0"));
         Assert.Null(throttle.Wait("one more"));
+        // "1" was forgotten, and begins again; to make room for it, so was "2"
+        Assert.Null(throttle.Wait("1"));
+        Assert.Null(throttle.Wait("1"));
+        Assert.NotNull(throttle.Wait("1"));
+        Assert.Null(throttle.Wait("3"));
+        Assert.NotNull(throttle.Wait("3"));
+        Assert.NotNull(throttle.Wait("0"));
+    }
+
+    [Fact]
+    public void However_many_new_ones_come_none_is_turned_away_and_who_may_not_go_on_is_not_forgotten()
+    {
+        var throttle = new Throttle(_clock, 2, Window);
+        Assert.Null(throttle.Wait("dangerous"));
+        Assert.Null(throttle.Wait("dangerous"));
+        for (var key = 0; key < 50_000; key++)
+        {
+            Assert.Null(throttle.Wait(key.ToString(CultureInfo.InvariantCulture)));
+        }
+
+        Assert.NotNull(throttle.Wait("dangerous"));
+        _clock.Now += Window;
+        Assert.Null(throttle.Wait("dangerous"));
+    }
+
+    [Fact]
+    public void When_all_have_used_up_their_tries_the_oldest_makes_room()
+    {
+        var throttle = new Throttle(_clock, 1, Window);
+        for (var key = 0; key <= Throttle.MostKeys; key++)
+        {
+            Assert.Null(throttle.Wait(key.ToString(CultureInfo.InvariantCulture)));
+        }
+
+        Assert.NotNull(throttle.Wait("1"));
+        Assert.Null(throttle.Wait("0"));
     }
 
     [Fact]

@@ -6,22 +6,34 @@ namespace PatternShop.Web;
 /// <summary>Setting up, signing in, signing out.</summary>
 internal static class AccountEndpoints
 {
+    public const string SignInPath = "/sign-in";
     private const string WrongPair = "That e-mail address and that passphrase do not belong together. Check both and try again.";
-
-    public static void AddAccount(this IServiceCollection services)
-    {
-        services.AddSingleton<AccountThrottles>();
-        services.AddSingleton<SetUpInvitation>();
-    }
 
     public static void MapAccount(this IEndpointRouteBuilder routes)
     {
+        // asked before the form is read: turning a crowd away must cost next to nothing
+        var hashing = routes.MapGroup("").AddEndpointFilter(WhenNotBusy);
         routes.MapPage("/setup", SetUpAsync);
-        routes.MapForm("/setup", SetUpSentAsync);
-        routes.MapPage("/sign-in", SignInAsync);
-        routes.MapForm("/sign-in", SignInSentAsync);
+        hashing.MapForm("/setup", SetUpSentAsync);
+        routes.MapPage(SignInPath, SignInAsync);
+        hashing.MapForm(SignInPath, SignInSentAsync);
         routes.MapForm("/sign-out", SignOutAsync);
     }
+
+    private static async ValueTask<object?> WhenNotBusy(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
+    {
+        var services = context.HttpContext.RequestServices;
+        var lane = Lane(await services.GetRequiredService<KnownBrowsers>().FindAsync(context.HttpContext));
+        if (!services.GetRequiredService<Makers>().IsBusy(lane))
+        {
+            return await next(context);
+        }
+
+        services.GetRequiredService<ShopEvents>().SignInBusy();
+        return services.GetRequiredService<BusyPage>();
+    }
+
+    private static HashingLane Lane(KnownBrowser? browser) => browser is null ? HashingLane.Strangers : HashingLane.KnownBrowsers;
 
     // The address that the server printed is sent on at once, so that the code stays neither in the address bar nor in the history.
     private static async Task<IResult> SetUpAsync(string? code, HttpContext http, Makers makers, AccountThrottles throttles)
@@ -51,7 +63,8 @@ internal static class AccountEndpoints
         return new SeeOther(SetUpCodeCookie.Path);
     }
 
-    private static async Task<IResult> SetUpSentAsync(HttpContext http, Makers makers, AccountThrottles throttles, SampleShelf shelf, ShopEvents events)
+    private static async Task<IResult> SetUpSentAsync(
+        HttpContext http, Makers makers, AccountThrottles throttles, KnownBrowsers browsers, SampleShelf shelf, ShopEvents events, BusyPage busy)
     {
         if (throttles.Wait(http) is { } wait)
         {
@@ -70,7 +83,8 @@ internal static class AccountEndpoints
         var samples = form.Samples.Select(shelf.Find).OfType<Sample>().Select(sample => sample.Document).ToList();
         return await makers.SetUpAsync(form.Code, maker, samples, http.RequestAborted) switch
         {
-            SetUpResult.Done done => await BeginAsync(http, makers, done.Maker, events),
+            SetUpResult.Done done => await BeginAsync(http, (await makers.FindAsync(done.Maker, http.RequestAborted))!, browsers, events),
+            SetUpResult.Busy => busy,
             SetUpResult.AlreadySetUp => AlreadySetUp(),
             SetUpResult.WrongCode => WrongCode(),
             SetUpResult.Refused refused => SetUpPage(form, refused.Problems, StatusCodes.Status422UnprocessableEntity),
@@ -78,16 +92,24 @@ internal static class AccountEndpoints
         };
     }
 
-    private static async Task<IResult> BeginAsync(HttpContext http, Makers makers, MakerId id, ShopEvents events)
+    private static async Task<SeeOther> BeginAsync(HttpContext http, Maker maker, KnownBrowsers browsers, ShopEvents events)
     {
         SetUpCodeCookie.Delete(http);
-        events.SetUp(id);
-        await MakerSession.BeginAsync(http, (await makers.FindAsync(id, http.RequestAborted))!);
+        events.SetUp(maker.Id);
+        await browsers.MarkAsync(http, maker.Id);
+        await MakerSession.BeginAsync(http, maker);
         return new SeeOther(LocalAddress.Studio);
     }
 
-    private static async Task<IResult> SignInAsync(HttpContext http, Makers makers)
+    private static async Task<IResult> SignInAsync(string? known, HttpContext http, Makers makers, KnownBrowsers browsers)
     {
+        if (known is not null && browsers.Invited(known) is { } invited)
+        {
+            http.Response.Headers.CacheControl = "no-store";
+            await browsers.MarkAsync(http, invited);
+            return new SeeOther(SignInPath);
+        }
+
         var back = LocalAddress.OrStudio(http.Request.Query["return"]);
         if (MakerPrincipal.Of(http.User) is not null)
         {
@@ -99,26 +121,39 @@ internal static class AccountEndpoints
             : NoticePage.Of(StatusCodes.Status404NotFound, "This shop has no maker yet", "Whoever started the server finds the address for setting it up in the server's output.");
     }
 
-    private static async Task<IResult> SignInSentAsync(HttpContext http, Makers makers, AccountThrottles throttles, ShopEvents events)
+    private static async Task<IResult> SignInSentAsync(HttpContext http, Makers makers, AccountThrottles throttles, KnownBrowsers browsers, ShopEvents events, BusyPage busy)
     {
         var form = await http.Request.ReadFormAsync(http.RequestAborted);
         var (email, back) = (form["email"].ToString(), LocalAddress.OrStudio(form["return"]));
-        if (throttles.Wait(http, email) is { } wait)
+        var browser = await browsers.FindAsync(http) is { } known && await makers.IdOfAsync(email, http.RequestAborted) == known.Maker ? known : null;
+        if ((browser is null ? throttles.Wait(http, email) : throttles.Wait(browser)) is { } wait)
         {
             events.SignInThrottled(http);
             http.Response.Headers.RetryAfter = Seconds(wait);
             return SignInPage(email, back, $"There were too many tries. {Pause(wait)}", StatusCodes.Status429TooManyRequests);
         }
 
-        if (await makers.SignInAsync(email, form["passphrase"].ToString(), http.RequestAborted) is not { } maker)
+        return await makers.SignInAsync(email, form["passphrase"].ToString(), Lane(browser), http.RequestAborted) switch
         {
-            events.SignInFailed(http);
-            return SignInPage(email, back, WrongPair, StatusCodes.Status422UnprocessableEntity);
-        }
+            SignInResult.Done done => await ContinueAsync(http, done.Maker, browsers, events, back),
+            SignInResult.Wrong => WrongPairPage(http, events, email, back),
+            SignInResult.Busy => busy,
+            var other => throw new InvalidOperationException(other.GetType().Name),
+        };
+    }
 
+    private static async Task<SeeOther> ContinueAsync(HttpContext http, Maker maker, KnownBrowsers browsers, ShopEvents events, string next)
+    {
+        await browsers.MarkAsync(http, maker.Id);
         await MakerSession.BeginAsync(http, maker);
         events.SignedIn(maker.Id);
-        return new SeeOther(back);
+        return new SeeOther(next);
+    }
+
+    private static HtmlPage<SignInPage> WrongPairPage(HttpContext http, ShopEvents events, string email, string back)
+    {
+        events.SignInFailed(http);
+        return SignInPage(email, back, WrongPair, StatusCodes.Status422UnprocessableEntity);
     }
 
     // A workbench that is still open in another window must not go on saving: signing out ends every session of the maker.

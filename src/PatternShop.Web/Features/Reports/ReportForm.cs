@@ -34,8 +34,8 @@ internal sealed class ReportThrottle(TimeProvider time)
 {
     public const int Most = 5;
     public static readonly TimeSpan Window = TimeSpan.FromHours(1);
-    private readonly Throttle _networks = new(time, Most, Window);
+    private readonly NetworkThrottle _networks = new(time, Most, Window);
 
     /// <summary>Counts a report. Null when it may go on, else how long to wait.</summary>
-    public TimeSpan? Wait(HttpContext http) => _networks.Wait(AccountThrottles.Network(http.Connection.RemoteIpAddress));
+    public TimeSpan? Wait(HttpContext http) => _networks.Wait(http.Connection.RemoteIpAddress);
 }
