@@ -135,6 +135,8 @@ internal static class PatternShopHost
         app.UseStatusCodePages(ErrorPages.WriteStatus);
         app.UseMiddleware<SecurityHeaders>();
         app.UseStopping();
+        app.UseMiddleware<OwnOrigin>();
+        app.UseMiddleware<HostCookies>();
         app.UseResponseCompression();
         app.UseAuthentication();
         app.UseAuthorization();

@@ -19,5 +19,5 @@ internal static class SetUpCodeCookie
     public static void Delete(HttpContext http) => http.Response.Cookies.Delete(Name, Options(http, null));
 
     private static CookieOptions Options(HttpContext http, TimeSpan? lasts) =>
-        new() { Path = Path, HttpOnly = true, SameSite = SameSiteMode.Lax, Secure = http.Request.IsHttps, MaxAge = lasts, IsEssential = true };
+        new() { Path = "/", HttpOnly = true, SameSite = SameSiteMode.Lax, Secure = http.Request.IsHttps, MaxAge = lasts, IsEssential = true };
 }

@@ -30,7 +30,7 @@ internal sealed class LinkPictures
 /// <summary>Where those pictures stand.</summary>
 internal static class LinkPictureEndpoints
 {
-    public static void MapLinkPictures(this IEndpointRouteBuilder routes) => routes.MapPage("/p/{id}/v/{number:int}/cloth.png", PictureAsync);
+    public static void MapLinkPictures(this IEndpointRouteBuilder routes) => routes.MapPage("/p/{id}/v/{number:int}/cloth.png", PictureAsync).WithMetadata(new ShownElsewhere());
 
     /// <summary>The address of a version's picture, from the top of the shop.</summary>
     public static string Address(PatternId id, int number) => string.Create(CultureInfo.InvariantCulture, $"/p/{id}/v/{number}/cloth.png");

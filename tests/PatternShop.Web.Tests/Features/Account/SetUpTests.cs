@@ -81,7 +81,7 @@ public sealed class SetUpTests
     }
 
     [Fact]
-    public async Task The_code_goes_from_the_printed_address_into_a_cookie_of_that_page_and_is_gone_when_the_shop_is_set_up()
+    public async Task The_code_goes_from_the_printed_address_into_a_cookie_and_is_gone_when_the_shop_is_set_up()
     {
         await using var shop = await TestShop.OpenAsync();
         using var visitor = shop.Visit();
@@ -89,7 +89,7 @@ public sealed class SetUpTests
         var sent = await visitor.GetAsync(shop.SetUpPath);
         Assert.Equal((HttpStatusCode.SeeOther, "/setup"), (sent.Status, sent.Location));
         Assert.Contains("no-store", sent.Headers["Cache-Control"], StringComparison.Ordinal);
-        Assert.Matches($"^patternshop.setup={code}; max-age=3600; path=/setup; samesite=lax; httponly$", sent.Headers["Set-Cookie"]);
+        Assert.Matches($"^patternshop.setup={code}; max-age=3600; path=/; samesite=lax; httponly$", sent.Headers["Set-Cookie"]);
         Assert.Equal("Set up your shop", (await visitor.GetAsync("/setup")).Heading);
 
         var done = await visitor.FillAsync("/setup", "/setup", TestShop.SetUpFields());
