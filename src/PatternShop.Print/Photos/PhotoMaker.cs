@@ -58,6 +58,12 @@ public static class PhotoMaker
     /// <summary>JPEG is packed in eighths: a picture can be unpacked at any number of them.</summary>
     private const int Eighths = 8;
 
+    /// <summary>Points of a picture that is held whole while it is made smaller; a larger one is made smaller as it is unpacked.</summary>
+    private const int MostWhole = 16_000_000;
+
+    // a PNG file says so at this place; unpacked, one is held twice, and never in parts
+    private const int InterlaceByte = 28;
+
     private static readonly int[] Qualities = [82, 74, 66, 58, 50, 40, 30, 20, 10];
 
     private static readonly SKEncodedImageFormat[] Formats = [SKEncodedImageFormat.Jpeg, SKEncodedImageFormat.Png, SKEncodedImageFormat.Webp];
@@ -80,8 +86,13 @@ public static class PhotoMaker
             return new PhotoResult.Refused("The file is not a picture that can be read here.", "Choose a JPEG, PNG or WebP picture; a phone can save as JPEG.");
         }
 
-        return TooLarge(codec.Info) ?? Make(codec);
+        return TooLarge(codec.Info) ?? (IsInterlaced(codec, file) && Unpacked(codec) is var size && (long)size.Width * size.Height > MostWhole
+            ? new PhotoResult.Refused("The picture is an interlaced PNG with more than 16 million points.", "Save it as JPEG or without interlacing, then choose it again.")
+            : Make(codec));
     }
+
+    private static bool IsInterlaced(SKCodec codec, ReadOnlySpan<byte> file) =>
+        codec.EncodedFormat == SKEncodedImageFormat.Png && file.Length > InterlaceByte && file[InterlaceByte] != 0;
 
     private static PhotoResult.Refused? TooLarge(SKImageInfo info) =>
         (long)info.Width * info.Height > MostPixels || Math.Max(info.Width, info.Height) > MostSide
@@ -94,16 +105,31 @@ public static class PhotoMaker
     {
         using var colours = SKColorSpace.CreateSrgb();
         var size = Unpacked(codec);
-        using var picture = new SKBitmap(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul, colours));
-        if (codec.GetPixels(picture.Info, picture.GetPixels()) != SKCodecResult.Success)
+        var info = new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul, colours);
+        using var picture = (long)size.Width * size.Height > MostWhole ? SmallerPicture.Unpack(codec, info, LargeSide) : Whole(codec, info);
+        if (picture is null)
         {
             return new PhotoResult.Refused("The picture is damaged, or its end is missing.", "Open it, save it anew, and choose that file.");
         }
 
+        // what cannot change is not copied
+        picture.SetImmutable();
         using var image = SKImage.FromBitmap(picture);
         return new PhotoResult.Made(new MadePhoto(
             Drawn(image, codec.EncodedOrigin, LargeSide, LargeBytes),
             Drawn(image, codec.EncodedOrigin, SmallSide, SmallBytes)));
+    }
+
+    private static SKBitmap? Whole(SKCodec codec, SKImageInfo info)
+    {
+        var picture = new SKBitmap(info);
+        if (codec.GetPixels(info, picture.GetPixels()) == SKCodecResult.Success)
+        {
+            return picture;
+        }
+
+        picture.Dispose();
+        return null;
     }
 
     /// <summary>The size at which the picture is unpacked: no smaller than is needed, where the format can choose.</summary>
