@@ -57,6 +57,7 @@ public sealed class StoppingTests
     {
         var bench = new ClientWebSocket();
         bench.Options.Cookies = maker.Handler.CookieContainer;
+        bench.Options.SetRequestHeader("Origin", shop.Address.GetLeftPart(UriPartial.Authority));
         var address = new UriBuilder(shop.Address) { Scheme = "ws", Path = "/_blazor" };
         await bench.ConnectAsync(address.Uri, TestContext.Current.CancellationToken);
         await bench.SendAsync(Encoding.UTF8.GetBytes("{\"protocol\":\"blazorpack\",\"version\":1}\u001e"), WebSocketMessageType.Text, endOfMessage: true, TestContext.Current.CancellationToken);

@@ -70,7 +70,8 @@ public sealed class DoorTests
             [.. TestShop.SetUpFields().Select(field => KeyValuePair.Create(field.Name, field.Value)), new("Code", code), new("__RequestVerificationToken", token)]);
         var done = await visitor.SendAsync(HttpMethod.Post, "/setup", form, [.. headers, ("Cookie", Set(page)[0].Split(';')[0])]);
         Assert.Equal("/studio", done.Location);
-        string[] cookies = [.. carried, .. Set(page), .. Set(done)];
+        // the mark of a known browser is of use at the public address only, whence it always has that name
+        string[] cookies = [.. carried, .. Set(page), .. Set(done).Where(cookie => isMarked || !cookie.Contains("patternshop.browser=", StringComparison.Ordinal))];
         Assert.True(cookies.Length >= 4, string.Join('\n', cookies));
         Assert.All(cookies, cookie =>
         {
