@@ -45,7 +45,7 @@ public sealed class LogSecretTests
         // the server's own word at its start is meant to hold the code, and nothing else is
         var entries = shop.Log.Entries.Where(entry => !entry.Text.Contains("Set it up once, at", StringComparison.Ordinal)).ToList();
         Assert.True(broken > 10, $"only {broken} requests failed");
-        Assert.True(entries.Count(entry => entry.Event.Name == "Fault") >= broken, "a failed request left no line");
+        Assert.True(entries.Count(entry => entry.Event.Name is "Fault" or "StoreFault") >= broken, "a failed request left no line");
         Assert.True(entries.Count(entry => entry.Event.Name == "Request") > 100, "the log was not at its lowest level");
         Assert.True(_secrets.Count >= 12, $"only {_secrets.Count} secrets");
         Assert.All(_secrets, secret => Assert.True(secret.Length > 7, secret));
@@ -99,7 +99,7 @@ public sealed class LogSecretTests
         {
             foreach (var visitor in new[] { maker, reader })
             {
-                failed += (await visitor.GetAsync(places(route.Path))).Status == HttpStatusCode.InternalServerError ? 1 : 0;
+                failed += (await visitor.GetAsync(places(route.Path))).Status is HttpStatusCode.InternalServerError or HttpStatusCode.ServiceUnavailable ? 1 : 0;
             }
         }
 
@@ -108,7 +108,7 @@ public sealed class LogSecretTests
 
     private static async Task<int> FailAsync(Visitor visitor, string path, params (string, string)[] fields)
     {
-        Assert.Equal(HttpStatusCode.InternalServerError, (await visitor.PostPlainAsync(path, fields)).Status);
+        Assert.True((await visitor.PostPlainAsync(path, fields)).Status is HttpStatusCode.InternalServerError or HttpStatusCode.ServiceUnavailable);
         return 1;
     }
 

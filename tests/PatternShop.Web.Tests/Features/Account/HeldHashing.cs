@@ -12,6 +12,7 @@ internal sealed class HeldHashing : IDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
     private readonly ManualResetEventSlim _go = new(true);
     private readonly Lock _gate = new();
+    private TaskCompletionSource _held = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private int _now;
 
     public HeldHashing() => Hashing = new PassphraseHashing(FewRounds, Derive);
@@ -21,7 +22,14 @@ internal sealed class HeldHashing : IDisposable
     /// <summary>The most that were hashed at a time.</summary>
     public int Most { get; private set; }
 
-    public void Hold() => _go.Reset();
+    /// <summary>Done when the first passphrase since <see cref="Hold"/> is held up: it waits in no queue any more.</summary>
+    public Task Held => _held.Task;
+
+    public void Hold()
+    {
+        _held = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        _go.Reset();
+    }
 
     public void Go() => _go.Set();
 
@@ -38,6 +46,7 @@ internal sealed class HeldHashing : IDisposable
         {
             if (passphrase == Wrong)
             {
+                _held.TrySetResult();
                 _go.Wait(Patience);
             }
 

@@ -1,5 +1,5 @@
 using System.Net;
-using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Data.Sqlite;
 using PatternShop.Store;
 using PatternShop.Tests.Shared;
 using PatternShop.Weave;
@@ -71,27 +71,46 @@ public sealed class DeletedPatternsTests
     }
 
     [Fact]
-    public async Task A_server_that_starts_removes_what_is_over()
+    public async Task A_server_that_starts_removes_what_was_over_at_the_sweep_before()
     {
         var (shop, maker) = await TestShop.SetUpAsync();
         await using var _ = shop;
-        await ThrownAwayAsync(shop);
-        var owner = (await shop.MakerAsync()).Id;
-        await using (await TestShop.OpenAsync(At(Month - TimeSpan.FromTicks(1)), $"--PatternShop:DataFolder={shop.DataFolder}"))
-        {
-            Assert.Single(await shop.Workroom.DeletedAsync(owner, TestContext.Current.CancellationToken));
-        }
-
-        await using (await TestShop.OpenAsync(At(Month), $"--PatternShop:DataFolder={shop.DataFolder}"))
-        {
-            // to this shop's clock its days are not over
-            Assert.Empty(await shop.Workroom.DeletedAsync(owner, TestContext.Current.CancellationToken));
-        }
-
         maker.Dispose();
+        await ThrownAwayAsync(shop);
+        await using var tooEarly = await StartedAgainAsync(shop, Month - TimeSpan.FromTicks(1));
+        Assert.Equal(1L, Deleted(tooEarly));
+        await using var unconfirmed = await StartedAgainAsync(tooEarly, Month + TimeSpan.FromDays(1));
+        Assert.Equal(1L, Deleted(unconfirmed));
+        await using var confirmed = await StartedAgainAsync(unconfirmed, Month + TimeSpan.FromDays(2));
+        Assert.Equal(0L, Deleted(confirmed));
     }
 
-    private static Action<IServiceCollection> At(TimeSpan later) => services => services.AddSingleton<TimeProvider>(new TestClock { Now = TestClock.Begin + later });
+    // Another server on what the one before has left, with its clock so long after the beginning.
+    private static async Task<TestShop> StartedAgainAsync(TestShop before, TimeSpan later)
+    {
+        await before.StopAsync();
+        return await TestShop.OpenAsync(
+            folder =>
+            {
+                Directory.CreateDirectory(folder);
+                foreach (var file in Directory.GetFiles(before.DataFolder, "patternshop.db*"))
+                {
+                    File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
+                }
+
+                return Task.CompletedTask;
+            },
+            new TestClock { Now = TestClock.Begin + later });
+    }
+
+    private static object? Deleted(TestShop shop)
+    {
+        using var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = Path.Combine(shop.DataFolder, "patternshop.db"), Pooling = false }.ToString());
+        connection.Open();
+        using var command = connection.CreateCommand();
+        command.CommandText = "SELECT COUNT(*) FROM Patterns WHERE DeletedAt IS NOT NULL";
+        return command.ExecuteScalar();
+    }
 
     private static async Task<PatternId> ThrownAwayAsync(TestShop shop)
     {
