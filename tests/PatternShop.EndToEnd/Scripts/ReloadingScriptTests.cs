@@ -80,11 +80,14 @@ public sealed class ReloadingScriptTests(ScriptPage page) : IClassFixture<Script
     [InlineData("0", "fault.style.display = 'block'", "down, load")]
     [InlineData("0", "dispatchEvent(new PageTransitionEvent('pageshow', { persisted: true }))", "down, load")]
     [InlineData("0", "dispatchEvent(new PageTransitionEvent('pageshow'))", "")]
+    [InlineData("over = true", "drop()", "down")]
+    [InlineData("over = true", "fault.style.display = 'block'", "")]
+    [InlineData("over = true", "dispatchEvent(new PageTransitionEvent('pageshow', { persisted: true }))", "down, load")]
     public async Task A_lost_connection_is_taken_up_again_and_a_page_without_its_other_half_loaded_anew(string before, string happens, string heard) =>
         Assert.Equal(heard, await page.RunAsync<string>($$"""
             const { connect } = await editor('connection');
             const said = [], fault = document.createElement('div');
-            let well = true, drop, reconnect = async () => true, start = async options => { drop = options.circuit.reconnectionHandler.onConnectionDown; };
+            let well = true, over = false, drop, reconnect = async () => true, start = async options => { drop = options.circuit.reconnectionHandler.onConnectionDown; };
             globalThis.fetch = async () => {
               const status = well ? 200 : 503;
               if (!well) { reconnect = async () => true; }
@@ -95,9 +98,9 @@ public sealed class ReloadingScriptTests(ScriptPage page) : IClassFixture<Script
             let ended;
             const end = new Promise(done => { ended = done; });
             const note = word => { said.push(word); if (word !== 'down') { ended(); } };
-            await connect({ start: options => start(options), reconnect: () => reconnect() }, fault, () => { note('load'); return new Promise(() => { }); }, { down: () => note('down'), up: () => note('up') });
+            await connect({ start: options => start(options), reconnect: () => reconnect() }, fault, () => { note('load'); return new Promise(() => { }); }, { down: () => note('down'), up: () => note('up'), ended: () => over });
             {{happens}};
-            await Promise.race([end, new Promise(done => setTimeout(done, {{(heard.Length == 0 ? 50 : 20000)}}))]);
+            await Promise.race([end, new Promise(done => setTimeout(done, {{(heard is "" or "down" ? 50 : 20000)}}))]);
             return said.join(', ');
             """));
 

@@ -1,3 +1,5 @@
+using System.Threading.Channels;
+
 namespace PatternShop.Web.Tests;
 
 /// <summary>A clock whose waiting ends when the test says so.</summary>
@@ -5,6 +7,7 @@ internal sealed class HandClock : TimeProvider
 {
     private readonly Lock _gate = new();
     private readonly List<Waiting> _waiting = [];
+    private readonly Channel<TimeSpan> _asked = Channel.CreateUnbounded<TimeSpan>();
 
     /// <summary>How many wait now.</summary>
     public int Count
@@ -26,7 +29,15 @@ internal sealed class HandClock : TimeProvider
             _waiting.Add(waiting);
         }
 
+        _asked.Writer.TryWrite(dueTime);
         return waiting;
+    }
+
+    /// <summary>How long the next one waits, or will, that was not asked about yet.</summary>
+    public async Task<TimeSpan> NextAsync()
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(1));
+        return await _asked.Reader.ReadAsync(patience.Token);
     }
 
     /// <summary>Ends the waiting of everybody who waits now.</summary>

@@ -88,21 +88,26 @@ internal sealed class TestShop : IAsyncDisposable
     /// <summary>A second maker with the passphrase of the first; there is no way in for them yet, so they come past the store.</summary>
     public async Task<Visitor> SecondMakerAsync(string email = "other@example.org")
     {
-        await using (var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = Path.Combine(DataFolder, "patternshop.db"), Pooling = false }.ToString()))
-        {
-            await connection.OpenAsync();
-            await using var command = connection.CreateCommand();
-            command.CommandText = """
-                INSERT INTO Makers (StudioName, Handle, Email, EmailKey, PassphraseHash, Stamp, TimeZone, MadeAt)
-                SELECT 'Reed and Rush', 'reed-and-rush', $email, $email, PassphraseHash, 'another stamp', TimeZone, MadeAt FROM Makers
-                """;
-            command.Parameters.AddWithValue("$email", email);
-            await command.ExecuteNonQueryAsync();
-        }
-
+        await SqlAsync(
+            """
+            INSERT INTO Makers (StudioName, Handle, Email, EmailKey, PassphraseHash, Stamp, TimeZone, MadeAt)
+            SELECT 'Reed and Rush', 'reed-and-rush', $email, $email, PassphraseHash, 'another stamp', TimeZone, MadeAt FROM Makers
+            """,
+            ("$email", email));
         var visitor = Visit();
         var answer = await SignInAsync(visitor, email);
         return answer.Location == "/studio" ? visitor : throw new InvalidOperationException(answer.Text);
+    }
+
+    /// <summary>Does something to the database past the store.</summary>
+    public async Task SqlAsync(string sql, params (string Name, string Value)[] parameters)
+    {
+        await using var connection = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = Path.Combine(DataFolder, "patternshop.db"), Pooling = false }.ToString());
+        await connection.OpenAsync();
+        await using var command = connection.CreateCommand();
+        command.CommandText = sql;
+        Array.ForEach(parameters, parameter => command.Parameters.AddWithValue(parameter.Name, parameter.Value));
+        await command.ExecuteNonQueryAsync();
     }
 
     public async Task<PatternId> PatternAsync(PatternDocument document, string email = Email) => await Workroom.CreateAsync((await MakerAsync(email)).Id, document);

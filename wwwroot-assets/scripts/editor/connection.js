@@ -7,9 +7,9 @@ const PATIENCE = 20000;
 
 /**
  * fault: the element that the framework shows when the page's other half on the server has failed; loadAnew() never
- * comes back; down() and up() hear of the connection.
+ * comes back; down() and up() hear of the connection; ended(): whether the page is to stay as it is when it loses its connection.
  */
-export function connect(blazor, fault, loadAnew, { down, up }) {
+export function connect(blazor, fault, loadAnew, { down, up, ended = () => false }) {
   let trying = false;
 
   const lost = async () => {
@@ -18,6 +18,9 @@ export function connect(blazor, fault, loadAnew, { down, up }) {
     }
     trying = true;
     down();
+    if (ended()) {
+      return;
+    }
     for (let time = 0; ; time++) {
       await pause(PAUSES[Math.min(time, PAUSES.length - 1)]);
       if (await answers('/healthz') && await comeBack(blazor, loadAnew)) {
@@ -32,7 +35,7 @@ export function connect(blazor, fault, loadAnew, { down, up }) {
     down();
     loadAnew();
   };
-  new MutationObserver(broken).observe(fault, { attributeFilter: ['style'] });
+  new MutationObserver(() => ended() || broken()).observe(fault, { attributeFilter: ['style'] });
   // a page that the browser kept while another was shown has let go of its other half
   addEventListener('pageshow', event => event.persisted && broken());
 

@@ -29,7 +29,7 @@ import { chosenAfter, shapeRequest, ShapePanel } from './shape-panel.js';
 import { Ways } from './ways.js';
 
 const MOST_ZOOM = 4;
-const line = { connected: true };
+const line = { connected: true, ended: false };
 const client = newClient();
 let editor = null;
 
@@ -40,6 +40,11 @@ addEventListener('pagehide', () => editor?.hand.leave());
 export function connectionChanged(connected) {
   line.connected = connected;
   editor?.connectionChanged();
+}
+
+/** Whether the maker's session has ended: the page has no other half any more, and stays as it is. */
+export function hasEnded() {
+  return line.ended;
 }
 
 /** Called by the server: shows the pattern and lets it be drawn on. */
@@ -315,6 +320,17 @@ class Editor {
       event.preventDefault();
       this.fields.ask(() => this.server.invokeMethodAsync(step));
     }
+  }
+
+  /** Called by the server, and the last thing that it says: the maker is signed out. What is drawn from now on is kept in the browser. */
+  signedOut() {
+    line.ended = true;
+    this.sender.signedOut = true;
+    this.sender.disconnect();
+    this.fields.open(false);
+    // nobody is left on the server to follow a link
+    document.querySelectorAll('a[href]:not([target])').forEach(link => { link.target = '_top'; });
+    this.showSaving();
   }
 
   connectionChanged() {

@@ -1,7 +1,7 @@
 // Starts the editor page: the connection to the server, and what happens when it goes.
 
 import { answers, connect } from './connection.js';
-import { connectionChanged, hasSaved, isKept } from './editor.js';
+import { connectionChanged, hasEnded, hasSaved, isKept } from './editor.js';
 import { Reloading } from './reloading.js';
 
 const notice = document.querySelector('[data-stopped]');
@@ -21,4 +21,5 @@ notice.querySelector('button').addEventListener('click', () => reloading.hurry()
 connect(window.Blazor, document.getElementById('blazor-error-ui'), () => reloading.loadAnew(), {
   down: () => connectionChanged(false),
   up: () => connectionChanged(true),
+  ended: hasEnded,
 });

@@ -35,6 +35,9 @@ internal static class AccountEndpoints
 
     private static HashingLane Lane(KnownBrowser? browser) => browser is null ? HashingLane.Strangers : HashingLane.KnownBrowsers;
 
+    /// <summary>Where to sign in, to go on to a path afterwards.</summary>
+    public static string SignInThen(string path) => $"{SignInPath}?return={Uri.EscapeDataString(path)}";
+
     // The address that the server printed is sent on at once, so that the code stays neither in the address bar nor in the history.
     private static async Task<IResult> SetUpAsync(string? code, HttpContext http, Makers makers, AccountThrottles throttles)
     {
@@ -156,16 +159,30 @@ internal static class AccountEndpoints
         return SignInPage(email, back, WrongPair, StatusCodes.Status422UnprocessableEntity);
     }
 
-    // A workbench that is still open in another window must not go on saving: signing out ends every session of the maker.
-    private static async Task<IResult> SignOutAsync(HttpContext http, Makers makers, ShopEvents events)
+    // A workbench that is still open in another window must not go on: signing out ends every session of the maker. Here it ends
+    // whatever becomes of the others, and they do even if the browser does not wait for the answer.
+    private static async Task<IResult> SignOutAsync(HttpContext http, Makers makers, OpenSessions open, ShopEvents events)
     {
-        if (MakerPrincipal.Of(http.User) is { } session)
+        await MakerSession.EndAsync(http);
+        if (MakerPrincipal.Of(http.User) is not var (maker, stamp))
         {
-            await makers.EndSessionsAsync(session.Id, http.RequestAborted);
-            events.SignedOut(session.Id);
+            return new SeeOther("/");
         }
 
-        await MakerSession.EndAsync(http);
+        try
+        {
+            await makers.EndSessionsAsync(maker, CancellationToken.None);
+        }
+        catch (StoreException)
+        {
+            return NoticePage.Of(
+                StatusCodes.Status200OK,
+                "You’re signed out in this browser only",
+                "The server can’t save anything right now, so you’re still signed in wherever else you signed in. Once it can save again, sign in and sign out once more: that signs you out everywhere.");
+        }
+
+        open.End(maker, stamp);
+        events.SignedOut(maker);
         return new SeeOther("/");
     }
 

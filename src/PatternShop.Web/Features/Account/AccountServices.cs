@@ -25,5 +25,8 @@ internal static class AccountServices
         services.AddSingleton<AccountThrottles>();
         services.AddSingleton<SetUpInvitation>();
         services.AddSingleton<BusyPage>();
+        services.AddSingleton<OpenSessions>();
+        services.AddSingleton<SessionFilter>();
+        services.AddHostedService<SessionCheck>();
     }
 }

@@ -17,11 +17,11 @@ internal static class MakerPrincipal
         ],
         Scheme));
 
-    /// <summary>The maker and the stamp; null when nobody is signed in. Whether the stamp still stands only <see cref="Makers.IsCurrentAsync"/> knows.</summary>
-    public static (MakerId Id, string Stamp)? Of(ClaimsPrincipal principal)
+    /// <summary>The maker and the stamp; null when nobody is signed in. Whether the stamp still stands only <see cref="OpenSessions.IsCurrentAsync"/> knows.</summary>
+    public static (MakerId Id, string Stamp)? Of(ClaimsPrincipal? principal)
     {
-        var id = principal.FindFirstValue(ClaimTypes.NameIdentifier);
-        return principal.Identity is { IsAuthenticated: true, AuthenticationType: Scheme }
+        var id = principal?.FindFirstValue(ClaimTypes.NameIdentifier);
+        return principal?.Identity is { IsAuthenticated: true, AuthenticationType: Scheme }
             && long.TryParse(id, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             && principal.FindFirstValue(StampClaim) is { Length: > 0 } stamp
             ? (new MakerId(number), stamp)

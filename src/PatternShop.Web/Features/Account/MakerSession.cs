@@ -66,7 +66,7 @@ internal static class MakerSession
     {
         var request = context.Request;
         var back = HttpMethods.IsGet(request.Method) ? request.Path + request.QueryString : LocalAddress.Studio;
-        context.Response.Redirect("/sign-in?return=" + Uri.EscapeDataString(back));
+        context.Response.Redirect(AccountEndpoints.SignInThen(back));
         return Task.CompletedTask;
     }
 }

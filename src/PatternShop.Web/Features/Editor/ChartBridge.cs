@@ -14,6 +14,7 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
     private IJSObjectReference? _editor;
     private long _told;
     private bool _lacksAll;
+    private bool _hasEnded;
     private bool _isGone;
 
     /// <summary>Whether it was opened, or is about to be.</summary>
@@ -93,7 +94,7 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
     /// <summary>Tells the script what it lacks, if anything.</summary>
     public void Tell()
     {
-        if (_editor is { } editor && (_lacksAll || _answers.Count > 0 || _told != seat.View.Revision))
+        if (_editor is { } editor && !_hasEnded && (_lacksAll || _answers.Count > 0 || _told != seat.View.Revision))
         {
             var view = seat.View;
             AnsweredStroke[] answers = [.. _answers];
@@ -102,6 +103,16 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
             (_told, _lacksAll) = (view.Revision, false);
             // nothing waits for the script: what a broken connection swallows it asks for again
             _ = Quietly(async () => await editor.InvokeVoidAsync("receive", update));
+        }
+    }
+
+    /// <summary>Tells the script that the maker's session has ended; nothing else is told from now on.</summary>
+    public void End()
+    {
+        _hasEnded = true;
+        if (_editor is { } editor)
+        {
+            _ = Quietly(async () => await editor.InvokeVoidAsync("signedOut"));
         }
     }
 
@@ -130,7 +141,7 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
     {
         await using var module = await js.InvokeAsync<IJSObjectReference>("import", Script);
         feed.Client = await module.InvokeAsync<string>("clientId");
-        if (_isGone)
+        if (_isGone || _hasEnded)
         {
             return;
         }
@@ -146,6 +157,11 @@ internal sealed partial class ChartBridge(IJSRuntime js, PatternSeat seat, Editi
 
         _editor = editor;
         editing.Chosen = ChosenAsync;
+        if (_hasEnded)
+        {
+            End();
+        }
+
         Tell();
     }
 

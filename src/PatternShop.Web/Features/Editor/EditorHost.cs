@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components.Endpoints;
+using Microsoft.AspNetCore.SignalR;
 using MudBlazor.Services;
 using PatternShop.Store;
 
@@ -17,7 +18,11 @@ internal static class EditorHost
 
     public static void AddEditor(this IServiceCollection services)
     {
-        services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(options => options.MaximumReceiveMessageSize = MostMessageBytes);
+        services.AddRazorComponents().AddInteractiveServerComponents().AddHubOptions(options =>
+        {
+            options.MaximumReceiveMessageSize = MostMessageBytes;
+            options.AddFilter<SessionFilter>();
+        });
         services.AddMudServices();
         services.AddSingleton<OpenPatterns>();
         services.AddSingleton<WindowNames>();

@@ -13,7 +13,9 @@ public sealed partial class EditorPage : IAsyncDisposable
     private Editing? _editing;
     private ChartBridge? _bridge;
     private readonly CatchUp _shown = new();
+    private IDisposable? _session;
     private bool _isMissing;
+    private bool _hasEnded;
     private bool _isGone;
 
     [Parameter]
@@ -21,6 +23,9 @@ public sealed partial class EditorPage : IAsyncDisposable
 
     [Inject]
     private OpenPatterns Patterns { get; set; } = default!;
+
+    [Inject]
+    private OpenSessions Sessions { get; set; } = default!;
 
     [Inject]
     private AuthenticationStateProvider Authentication { get; set; } = default!;
@@ -40,26 +45,34 @@ public sealed partial class EditorPage : IAsyncDisposable
     protected override async Task OnInitializedAsync()
     {
         var user = (await Authentication.GetAuthenticationStateAsync()).User;
-        _seat = MakerPrincipal.Of(user) is { } maker && PatternId.TryParse(Id, out var id)
-            ? await Patterns.JoinAsync(maker.Id, maker.Stamp, id, () => _ = InvokeAsync(HearAsync))
-            : null;
+        if (MakerPrincipal.Of(user) is var (maker, stamp) && PatternId.TryParse(Id, out var id))
+        {
+            _session = Sessions.Add(maker, stamp, () => _ = InvokeAsync(End));
+            _seat = await Patterns.JoinAsync(maker, stamp, id, () => _ = InvokeAsync(HearAsync));
+        }
+
+        if (_isGone || _hasEnded)
+        {
+            Leave();
+            return;
+        }
+
         if (_seat is null)
         {
             _isMissing = true;
             return;
         }
 
-        if (_isGone)
+        var (seat, view) = (_seat, _seat.View);
+        await view.PrepareAsync();
+        if (_hasEnded)
         {
-            _seat.Dispose();
             return;
         }
 
-        var view = _seat.View;
-        await view.PrepareAsync();
-        var fields = new FieldEdits(_seat, Names.Next());
+        var fields = new FieldEdits(seat, Names.Next());
         _editing = new Editing(view, fields, ShowAsync, areas => _bridge?.Mark(areas));
-        _bridge = new ChartBridge(Script, _seat, _editing, fields, new ChartFeed(Words), Log);
+        _bridge = new ChartBridge(Script, seat, _editing, fields, new ChartFeed(Words), Log);
         // what another window did meanwhile could not be shown yet
         await ShowAsync();
     }
@@ -75,7 +88,7 @@ public sealed partial class EditorPage : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         _isGone = true;
-        _seat?.Dispose();
+        Leave();
         if (_bridge is not null)
         {
             await _bridge.DisposeAsync();
@@ -87,7 +100,10 @@ public sealed partial class EditorPage : IAsyncDisposable
     {
         try
         {
-            await ShowAsync();
+            if (_seat is { } seat && await Sessions.IsCurrentAsync(seat.Maker, seat.Stamp))
+            {
+                await ShowAsync();
+            }
         }
         catch (Exception failure)
         {
@@ -98,22 +114,38 @@ public sealed partial class EditorPage : IAsyncDisposable
     // The script is told at once; the words follow as fast as they can be worked out, always those of the newest state.
     private async Task ShowAsync()
     {
-        if (_isGone || (_seat, _editing, _bridge) is not ({ } seat, { } editing, { } bridge))
+        if (_isGone || _hasEnded || (_seat, _editing, _bridge) is not ({ } seat, { } editing, { } bridge))
         {
             return;
         }
 
         bridge.Tell();
-        await _shown.RunAsync(() => editing.View.Revision != seat.View.Revision, async () =>
+        await _shown.RunAsync(() => !_hasEnded && editing.View.Revision != seat.View.Revision, async () =>
         {
             var view = seat.View;
             await view.PrepareAsync();
-            editing.View = view;
-            StateHasChanged();
+            if (!_hasEnded)
+            {
+                editing.View = view;
+                StateHasChanged();
+            }
         });
-        if (editing.IsSignedOut)
-        {
-            StateHasChanged();
-        }
+    }
+
+    // The page stays as it was last shown, and says that the maker is signed out.
+    private void End()
+    {
+        _hasEnded = true;
+        Leave();
+        _editing?.IsSignedOut = true;
+        _bridge?.End();
+        StateHasChanged();
+    }
+
+    private void Leave()
+    {
+        _session?.Dispose();
+        _seat?.Dispose();
+        (_session, _seat) = (null, null);
     }
 }

@@ -4,7 +4,7 @@ using PatternShop.Weave;
 namespace PatternShop.Web;
 
 /// <summary>The patterns that somebody has open: one session each, dropped when the last window is closed.</summary>
-internal sealed class OpenPatterns(Workroom workroom, Makers makers, Wording wording, ILogger<OpenPatterns> log)
+internal sealed class OpenPatterns(Workroom workroom, OpenSessions sessions, Wording wording, ILogger<OpenPatterns> log)
 {
     private readonly Lock _gate = new();
     private readonly Dictionary<PatternId, PatternSession> _sessions = [];
@@ -21,14 +21,14 @@ internal sealed class OpenPatterns(Workroom workroom, Makers makers, Wording wor
         }
     }
 
-    /// <summary>Takes a seat at a pattern; null when the maker has no such pattern.</summary>
+    /// <summary>Takes a seat at a pattern; null when the maker has no such pattern, or their session has ended.</summary>
     /// <param name="maker">Who sits down.</param>
     /// <param name="stamp">The stamp of the session in which they do; asked again at every save.</param>
     /// <param name="id">The pattern.</param>
     /// <param name="changed">Called whenever another window went on with the pattern; on any thread, and not to be kept waiting.</param>
     public async Task<PatternSeat?> JoinAsync(MakerId maker, string stamp, PatternId id, Action changed)
     {
-        if (await workroom.OpenAsync(maker, id) is not { } open)
+        if (!await sessions.IsCurrentAsync(maker, stamp) || await workroom.OpenAsync(maker, id) is not { } open)
         {
             return null;
         }
@@ -37,7 +37,7 @@ internal sealed class OpenPatterns(Workroom workroom, Makers makers, Wording wor
         {
             if (!_sessions.TryGetValue(id, out var session))
             {
-                session = new PatternSession(id, open.Now, workroom, makers, wording, log);
+                session = new PatternSession(id, open.Now, workroom, sessions, wording, log);
                 _sessions.Add(id, session);
             }
 

@@ -10,7 +10,7 @@ internal sealed record EditMessage(string Client, long Sequence, long After, Edi
 /// One open pattern: edits of all its windows are made one after another on the present document, each is in the store
 /// before it is acknowledged, and the other windows hear of it.
 /// </summary>
-internal sealed partial class PatternSession(PatternId id, PatternState now, Workroom workroom, Makers makers, Wording wording, ILogger log)
+internal sealed partial class PatternSession(PatternId id, PatternState now, Workroom workroom, OpenSessions sessions, Wording wording, ILogger log)
 {
     private const int Tries = 2;
     private readonly OneByOne _turns = new();
@@ -62,7 +62,7 @@ internal sealed partial class PatternSession(PatternId id, PatternState now, Wor
     {
         try
         {
-            return await makers.IsCurrentAsync(seat.Maker, seat.Stamp) ? await act() : new Acknowledgement.SignedOut();
+            return await sessions.IsCurrentAsync(seat.Maker, seat.Stamp) ? await act() : new Acknowledgement.SignedOut();
         }
         catch (StoreException failure)
         {

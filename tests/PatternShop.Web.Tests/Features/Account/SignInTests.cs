@@ -132,6 +132,25 @@ public sealed class SignInTests
     }
 
     [Fact]
+    public async Task Signing_out_works_here_when_nothing_can_be_written_and_says_that_other_windows_stay_signed_in()
+    {
+        var (shop, maker) = await TestShop.SetUpAsync();
+        await using var _ = shop;
+        using var elsewhere = shop.Visit();
+        await shop.SignInAsync(elsewhere);
+        await shop.SqlAsync("CREATE TRIGGER full BEFORE UPDATE ON Makers BEGIN SELECT RAISE(FAIL, 'database or disk is full'); END");
+        var answer = await maker.FillAsync("/studio", "/sign-out");
+        Assert.Equal((HttpStatusCode.OK, "You’re signed out in this browser only"), (answer.Status, answer.Heading));
+        Assert.Contains("still signed in wherever else you signed in", answer.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain(maker.Cookies, cookie => cookie.Name == "patternshop.maker");
+        Assert.Equal(HttpStatusCode.Redirect, (await maker.GetAsync("/studio")).Status);
+        Assert.Equal(HttpStatusCode.OK, (await elsewhere.GetAsync("/studio")).Status);
+        await shop.SqlAsync("DROP TRIGGER full");
+        Assert.Equal("/", (await elsewhere.FillAsync("/studio", "/sign-out")).Location);
+        maker.Dispose();
+    }
+
+    [Fact]
     public async Task A_new_passphrase_ends_the_sessions_at_the_next_request()
     {
         var (shop, maker) = await TestShop.SetUpAsync();

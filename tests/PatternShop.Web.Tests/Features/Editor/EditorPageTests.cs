@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using Bunit;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.JSInterop;
 using MudBlazor;
 using MudBlazor.Services;
 using PatternShop.Store;
@@ -90,6 +91,78 @@ public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBe
         Assert.Equal(open + 1, bench.Patterns.Count);
     }
 
+    [Fact]
+    public async Task A_workbench_whose_session_has_ended_is_shown_nothing_more_and_says_so()
+    {
+        await using var bench = await TestBench.OpenAsync();
+        var id = await bench.PatternAsync(Diamond);
+        await using var context = Context(bench, bench.Maker);
+        var script = context.JSInterop.SetupModule("/scripts/editor/editor.js");
+        script.Mode = JSRuntimeMode.Loose;
+        var editor = script.SetupModule("open", _ => true);
+        editor.Mode = JSRuntimeMode.Loose;
+        var page = context.Render<EditorPage>(one => one.Add(one => one.Id, id.ToString()));
+        page.WaitForElement("table.rows");
+        using (var before = await bench.SitAsync(id))
+        {
+            await before.SubmitAsync("before", 1, 0, TestBench.Stroke(Diamond.Motif, (0, 0, !Diamond.Motif[0, 0])));
+        }
+
+        page.WaitForAssertion(() => Assert.Single(editor.Invocations["receive"]));
+        Assert.Empty(page.FindAll(".stop"));
+        var shown = page.Find("table.rows").TextContent;
+
+        await bench.SignOutAndInAsync();
+        using var after = await bench.SitAsync(id);
+        Assert.IsType<Acknowledgement.Saved>(await after.SubmitAsync("after", 1, 0, new SetWords(Title: "Nobody else's")));
+        var link = page.WaitForElement(".stop[role=alert] a");
+        Assert.Equal(("Sign in again", $"/sign-in?return=%2Fstudio%2Fpatterns%2F{id}", "_top"), (link.TextContent, link.GetAttribute("href"), link.GetAttribute("target")));
+        await after.SubmitAsync("after", 2, 1, TestBench.Stroke(Diamond.Motif, (1, 1, !Diamond.Motif[1, 1])));
+        page.WaitForAssertion(() => Assert.Single(editor.Invocations["signedOut"]));
+        Assert.Single(editor.Invocations["receive"]);
+        Assert.Equal(shown, page.Find("table.rows").TextContent);
+        Assert.Equal("Test cloth", page.Find("h1").TextContent);
+        // nobody sits there any more
+        after.Dispose();
+        Assert.Equal(0, bench.Patterns.Count);
+    }
+
+    [Fact]
+    public async Task A_stroke_that_comes_after_the_session_ended_is_not_answered_with_what_others_did()
+    {
+        await using var bench = await TestBench.OpenAsync();
+        var id = await bench.PatternAsync(Diamond);
+        await using var context = Context(bench, bench.Maker);
+        var script = context.JSInterop.SetupModule("/scripts/editor/editor.js");
+        script.Mode = JSRuntimeMode.Loose;
+        var editor = script.SetupModule("open", _ => true);
+        editor.Mode = JSRuntimeMode.Loose;
+        var page = context.Render<EditorPage>(one => one.Add(one => one.Id, id.ToString()));
+        page.WaitForElement("table.rows");
+        var bridge = (DotNetObjectReference<ChartBridge>)script.Invocations["open"].Single().Arguments[1]!;
+        await bench.SignOutAndInAsync();
+        await page.InvokeAsync(() => bridge.Value.Stroke("window", 1, 0, "10.a o0:0"));
+        page.WaitForAssertion(() => Assert.Single(editor.Invocations["signedOut"]));
+        await page.InvokeAsync(bridge.Value.Resync);
+        Assert.Empty(editor.Invocations["receive"]);
+        Assert.Equal(1, (await bench.StoredAsync(id)).Revision);
+    }
+
+    [Fact]
+    public async Task A_session_that_has_ended_opens_no_pattern()
+    {
+        await using var bench = await TestBench.OpenAsync();
+        var id = await bench.PatternAsync(Diamond);
+        var old = bench.Maker;
+        await bench.SignOutAndInAsync();
+        Assert.Null(await bench.Patterns.JoinAsync(old.Id, old.Stamp, id, () => { }));
+        await using var context = Context(bench, old);
+        var page = context.Render<EditorPage>(one => one.Add(one => one.Id, id.ToString()));
+        Assert.Equal("You’re signed out", page.WaitForElement("h1").TextContent);
+        Assert.Equal($"/sign-in?return=%2Fstudio%2Fpatterns%2F{id}", page.Find("main a").GetAttribute("href"));
+        Assert.Empty(page.FindAll("[data-motif]"));
+    }
+
     private static BunitContext Context(TestBench bench, Maker? maker, Action? named = null)
     {
         var context = new BunitContext();
@@ -97,6 +170,7 @@ public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBe
         context.Services.AddMudServices();
         context.Services.AddSingleton(Wording.English);
         context.Services.AddSingleton(bench.Patterns);
+        context.Services.AddSingleton(bench.Sessions);
         context.Services.AddSingleton<RandomNumberGenerator>(new NamesOfWindows(named ?? (() => { })));
         context.Services.AddSingleton<WindowNames>();
         context.Services.AddSingleton<TimeProvider>(new HandClock());

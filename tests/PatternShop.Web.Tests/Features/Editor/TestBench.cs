@@ -19,6 +19,7 @@ internal sealed class TestBench : IAsyncDisposable
         services.AddSingleton<TimeProvider>(Time);
         services.AddPatternStore(Path.Combine(_top.FullName, "data"));
         services.AddSingleton(Wording.English);
+        services.AddSingleton<OpenSessions>();
         services.AddSingleton<OpenPatterns>();
         _services = services.BuildServiceProvider();
     }
@@ -31,7 +32,16 @@ internal sealed class TestBench : IAsyncDisposable
 
     public OpenPatterns Patterns => _services.GetRequiredService<OpenPatterns>();
 
+    public OpenSessions Sessions => _services.GetRequiredService<OpenSessions>();
+
     public Maker Maker { get; private set; } = null!;
+
+    /// <summary>Ends every session, as signing out does, and signs the maker in again.</summary>
+    public async Task SignOutAndInAsync()
+    {
+        await Makers.EndSessionsAsync(Maker.Id);
+        Maker = (await Makers.FindAsync(Maker.Id))!;
+    }
 
     public static async Task<TestBench> OpenAsync()
     {
