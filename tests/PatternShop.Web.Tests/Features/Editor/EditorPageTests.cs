@@ -103,6 +103,7 @@ public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBe
         editor.Mode = JSRuntimeMode.Loose;
         var page = context.Render<EditorPage>(one => one.Add(one => one.Id, id.ToString()));
         page.WaitForElement("table.rows");
+        page.WaitForAssertion(() => Assert.Single(script.Invocations["open"]));
         using (var before = await bench.SitAsync(id))
         {
             await before.SubmitAsync("before", 1, 0, TestBench.Stroke(Diamond.Motif, (0, 0, !Diamond.Motif[0, 0])));
@@ -139,6 +140,7 @@ public sealed class EditorPageTests(SharedBench shared) : IClassFixture<SharedBe
         editor.Mode = JSRuntimeMode.Loose;
         var page = context.Render<EditorPage>(one => one.Add(one => one.Id, id.ToString()));
         page.WaitForElement("table.rows");
+        page.WaitForAssertion(() => Assert.Single(script.Invocations["open"]));
         var bridge = (DotNetObjectReference<ChartBridge>)script.Invocations["open"].Single().Arguments[1]!;
         await bench.SignOutAndInAsync();
         await page.InvokeAsync(() => bridge.Value.Stroke("window", 1, 0, "10.a o0:0"));
